@@ -1,0 +1,52 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+
+namespace ChannelAudit.Measures;
+
+/// <summary>Every measure, in the order in which tables list them.</summary>
+public static class MeasureCatalog
+{
+    /// <summary>Measures of one channel, which appear in <c>measures.tsv</c>.</summary>
+    public static ImmutableArray<MeasureDefinition> OfChannels { get; } =
+    [
+        new("line_rms", "uV", ReasonCode.LineNoise, LimitSense.AtLeast, "mains and its harmonics, root of their power"),
+        new("line_ratio", "dB", ReasonCode.LineNoise, LimitSense.AtLeast, "mains power over muscle power"),
+        new("narrow_rms", "uV", ReasonCode.NarrowBand, LimitSense.AtLeast, "the strongest narrow peak that is not mains"),
+        new("narrow_ratio", "dB", ReasonCode.NarrowBand, LimitSense.AtLeast, "its power over muscle power"),
+        new("narrow_hz", "Hz", ReasonCode.NarrowBand, LimitSense.AtLeast, "its frequency"),
+        new("emg_rms", "uV", string.Empty, LimitSense.AtLeast, "amplitude in the EMG band outside line windows"),
+        new("clipped", "%", ReasonCode.Clipping, LimitSense.AtLeast, "samples at a rail"),
+        new("clipped_run", "ms", ReasonCode.Clipping, LimitSense.AtLeast, "longest run at a rail"),
+        new("peak_use", "%", ReasonCode.Clipping, LimitSense.AtLeast, "99.9th percentile of the deflection against the nearer rail"),
+        new("flat", "%", ReasonCode.Flatline, LimitSense.AtLeast, "samples in flat stretches"),
+        new("flat_run", "ms", ReasonCode.Flatline, LimitSense.AtLeast, "longest flat stretch"),
+        new("missing", "%", ReasonCode.Dropout, LimitSense.AtLeast, "samples that are not there"),
+        new("gap", "ms", ReasonCode.Dropout, LimitSense.AtLeast, "longest gap"),
+        new("drift_slope", "uV/min", ReasonCode.Drift, LimitSense.AtLeastMagnitude, "slope of the baseline"),
+        new("drift_range", "uV", ReasonCode.Drift, LimitSense.AtLeast, "range of the baseline, 5th to 95th percentile"),
+        new("headroom", "%", ReasonCode.Drift, LimitSense.AtMost, "room left to the nearer rail at the worst level"),
+        new("level_trend", "%/min", "resting-level", LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
+    ];
+
+    /// <summary>Numbers that only criteria know: medians that decide a bridge, and the share of bad trials.</summary>
+    public static ImmutableArray<MeasureDefinition> OfDecisions { get; } =
+    [
+        new("rho_rest", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "median correlation at rest, 30 to 250 Hz"),
+        new("rho_high_rest", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "median correlation at rest, 300 to 450 Hz"),
+        new("rho_active", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "the weaker of the median correlations in contractions of either"),
+        new("gain_active", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "the weaker of the reciprocal gains in contractions"),
+        new("bad_share", "%", "bad-trials", LimitSense.AtLeast, "share of trials that are rejected"),
+        new("bad_share_low", "%", "bad-trials", LimitSense.AtLeast, "lower end of the share's 95 % Wilson interval"),
+    ];
+
+    private static readonly FrozenDictionary<string, MeasureDefinition> ByName =
+        OfChannels.Concat(OfDecisions).ToFrozenDictionary(measure => measure.Name, StringComparer.Ordinal);
+
+    /// <summary>The definition of a measure.</summary>
+    /// <exception cref="KeyNotFoundException">When there is no measure of that name.</exception>
+    public static MeasureDefinition Get(string name) => ByName[name];
+
+    /// <summary>Whether there is a measure of that name.</summary>
+    public static bool Contains(string name) => ByName.ContainsKey(name);
+}

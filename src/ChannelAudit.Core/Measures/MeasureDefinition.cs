@@ -1,0 +1,18 @@
+namespace ChannelAudit.Measures;
+
+/// <summary>What a measure is called and counted in.</summary>
+/// <param name="Name">Its name in every table.</param>
+/// <param name="Unit">Its unit as printed: <c>uV</c>, <c>dB</c>, <c>Hz</c>, <c>%</c>, <c>ms</c>, <c>uV/min</c>, <c>%/min</c>, <c>1</c>.</param>
+/// <param name="Reason">The reason code it serves.</param>
+/// <param name="Sense">On which side of a limit it is bad.</param>
+/// <param name="Meaning">One line for people.</param>
+public sealed record MeasureDefinition(string Name, string Unit, string Reason, LimitSense Sense, string Meaning)
+{
+    /// <summary>Whether a value has reached a limit.</summary>
+    public bool Reaches(double value, double limit) => Sense switch
+    {
+        LimitSense.AtLeast => value >= limit,
+        LimitSense.AtLeastMagnitude => Math.Abs(value) >= limit,
+        _ => value <= limit,
+    };
+}

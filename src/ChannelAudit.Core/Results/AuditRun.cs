@@ -1,0 +1,28 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Recordings;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Results;
+
+/// <summary>One run over one or several recordings: <c>audit.json</c>.</summary>
+public sealed record AuditRun
+{
+    /// <summary>The version of the program.</summary>
+    public required string Version { get; init; }
+
+    /// <summary>Limits in force.</summary>
+    public required AuditCriteria Criteria { get; init; }
+
+    /// <summary>The setup used.</summary>
+    public required StudySetup Setup { get; init; }
+
+    /// <summary>Results by id, ordinal order.</summary>
+    public required ImmutableArray<RecordingResult> Recordings { get; init; }
+
+    /// <summary>Recordings that could not be read: path, message and hint.</summary>
+    public ImmutableArray<UnreadRecording> Unread { get; init; } = [];
+
+    /// <summary>Warnings that belong to no single recording.</summary>
+    public ImmutableArray<Warning> Warnings { get; init; } = [];
+}
