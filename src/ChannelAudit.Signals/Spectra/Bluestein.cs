@@ -49,14 +49,14 @@ internal sealed class Bluestein
         {
             var sample = Vector256.Create(lanes.Slice(4 * n, 4));
             var factor = ComplexLanes.Broadcast(ref chirp, n);
-            new ComplexLanes(sample * factor.Re, sample * factor.Im).Store(ref work, n);
+            new ComplexLanes(sample * factor.Re, sample * factor.Im).Store(ref work, n * ComplexLanes.Doubles);
         }
 
         Convolve(ref work);
         var result = _fft.Forward(_work);
         for (var k = 0; k <= _length / 2; k++)
         {
-            var bin = ComplexLanes.Load(ref MemoryMarshal.GetReference(result), k).Swap();
+            var bin = ComplexLanes.Load(ref MemoryMarshal.GetReference(result), k * ComplexLanes.Doubles).Swap();
             var value = bin * ComplexLanes.Broadcast(ref chirp, k);
             value.Re.CopyTo(re.Slice(4 * k, 4));
             value.Im.CopyTo(im.Slice(4 * k, 4));
@@ -70,8 +70,8 @@ internal sealed class Bluestein
         var spectrum = _fft.Forward(_work);
         for (var k = 0; k < _fft.Length; k++)
         {
-            var bin = ComplexLanes.Load(ref MemoryMarshal.GetReference(spectrum), k);
-            (bin * ComplexLanes.Broadcast(ref filter, k)).Swap().Store(ref work, k);
+            var bin = ComplexLanes.Load(ref MemoryMarshal.GetReference(spectrum), k * ComplexLanes.Doubles);
+            (bin * ComplexLanes.Broadcast(ref filter, k)).Swap().Store(ref work, k * ComplexLanes.Doubles);
         }
     }
 

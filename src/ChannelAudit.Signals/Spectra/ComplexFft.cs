@@ -10,8 +10,8 @@ namespace ChannelAudit.Signals.Spectra;
 internal sealed class ComplexFft
 {
     private readonly TransformStage[] _stages;
-    private readonly double[] _ping;
-    private readonly double[] _pong;
+    private readonly AlignedBuffer _ping;
+    private readonly AlignedBuffer _pong;
 
     /// <summary>Prepares passes and buffers.</summary>
     /// <param name="length">Length in complex numbers, without prime factors above 5.</param>
@@ -20,8 +20,8 @@ internal sealed class ComplexFft
     {
         Length = length;
         _stages = Plan(length);
-        _ping = new double[length * ComplexLanes.Doubles];
-        _pong = new double[length * ComplexLanes.Doubles];
+        _ping = new AlignedBuffer(length * ComplexLanes.Doubles);
+        _pong = new AlignedBuffer(length * ComplexLanes.Doubles);
     }
 
     /// <summary>Gets the length in complex numbers.</summary>
@@ -55,8 +55,8 @@ internal sealed class ComplexFft
         var target = _ping;
         foreach (var stage in _stages)
         {
-            Run(stage, ref MemoryMarshal.GetReference(source), ref MemoryMarshal.GetArrayDataReference(target));
-            source = target;
+            Run(stage, ref MemoryMarshal.GetReference(source), ref MemoryMarshal.GetReference(target.Span));
+            source = target.Span;
             target = ReferenceEquals(target, _ping) ? _pong : _ping;
         }
 

@@ -35,17 +35,19 @@ internal readonly struct ComplexLanes(Vector256<double> re, Vector256<double> im
         return new(Vector256.Create(entry), Vector256.Create(Unsafe.Add(ref entry, 1)));
     }
 
+    /// <summary>Reads the element that starts some doubles after an origin.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static ComplexLanes Load(ref double origin, int index)
+    public static ComplexLanes Load(ref double origin, nint offset)
     {
-        ref var element = ref Unsafe.Add(ref origin, Doubles * index);
+        ref var element = ref Unsafe.Add(ref origin, offset);
         return new(Vector256.LoadUnsafe(ref element), Vector256.LoadUnsafe(ref element, 4));
     }
 
+    /// <summary>Writes the element that starts some doubles after an origin.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Store(ref double origin, int index)
+    public void Store(ref double origin, nint offset)
     {
-        ref var element = ref Unsafe.Add(ref origin, Doubles * index);
+        ref var element = ref Unsafe.Add(ref origin, offset);
         Re.StoreUnsafe(ref element);
         Im.StoreUnsafe(ref element, 4);
     }

@@ -13,7 +13,7 @@ public sealed class RealFft
     private readonly ComplexFft? _half;
     private readonly RealSplit? _split;
     private readonly Bluestein? _fallback;
-    private double[]? _lanes;
+    private AlignedBuffer? _lanes;
 
     private RealFft(int length)
     {
@@ -56,15 +56,15 @@ public sealed class RealFft
         Lengths.RequireExactly(samples.Length, Length, nameof(samples));
         Lengths.RequireAtLeast(re.Length, Bins, nameof(re));
         Lengths.RequireAtLeast(im.Length, Bins, nameof(im));
-        _lanes ??= new double[4 * (Length + (2 * Bins))];
-        var input = _lanes.AsSpan(0, 4 * Length);
+        _lanes ??= new AlignedBuffer(4 * (Length + (2 * Bins)));
+        var input = _lanes.Span[..(4 * Length)];
         for (var n = 0; n < samples.Length; n++)
         {
             input[4 * n] = samples[n];
         }
 
-        var real = _lanes.AsSpan(4 * Length, 4 * Bins);
-        var imaginary = _lanes.AsSpan(4 * (Length + Bins), 4 * Bins);
+        var real = _lanes.Span.Slice(4 * Length, 4 * Bins);
+        var imaginary = _lanes.Span.Slice(4 * (Length + Bins), 4 * Bins);
         TransformFour(input, real, imaginary);
         for (var bin = 0; bin < Bins; bin++)
         {

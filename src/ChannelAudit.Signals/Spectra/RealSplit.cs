@@ -44,8 +44,8 @@ internal sealed class RealSplit
         Put(ref real, ref imaginary, _half, first.Re - first.Im, Vector256<double>.Zero);
         for (var k = 1; k <= _half / 2; k++)
         {
-            var low = ComplexLanes.Load(ref z, k);
-            var high = ComplexLanes.Load(ref z, _half - k);
+            var low = ComplexLanes.Load(ref z, k * ComplexLanes.Doubles);
+            var high = ComplexLanes.Load(ref z, (_half - k) * ComplexLanes.Doubles);
             var half = Vector256.Create(0.5);
             var even = new ComplexLanes((low.Re + high.Re) * half, (low.Im - high.Im) * half);
             var odd = new ComplexLanes(low.Im + high.Im, high.Re - low.Re) * ComplexLanes.Broadcast(ref twiddles, k);
