@@ -21,6 +21,9 @@ public sealed class ExtremePile
     /// <param name="step">The smallest step between two values; with 0 nothing is ever found.</param>
     public ExtremePile(double step) => this.step = step;
 
+    /// <summary>The smallest step between two values.</summary>
+    public double Step => step;
+
     /// <summary>The highest value so far.</summary>
     public double Extreme { get; private set; } = double.NegativeInfinity;
 

@@ -23,7 +23,7 @@ public static class ShortTrialLine
         HarmonicFitResult fit = HarmonicFit.Fit(samples, frame.RateHz, frequencies);
         int length = samples.Length - (samples.Length % 2);
         double binHz = frame.RateHz / length;
-        double[] density = Welch.Density(fit.Residuals.AsSpan()[..length], frame.RateHz, length);
+        double[] density = Welch.Density(fit.Residual.AsSpan()[..length], frame.RateHz, length);
         double bias = PeakFloor.MedianBias(1);
         double power = 0;
         double variance = 0;
@@ -31,7 +31,7 @@ public static class ShortTrialLine
         {
             int bin = Math.Min(density.Length - 1, (int)Math.Round(frequencies[i] / binHz, MidpointRounding.AwayFromZero));
             double noise = PeakFloor.At(density, bin, bias) * frame.RateHz / samples.Length;
-            power += Math.Max(0, fit.Powers[i] - noise);
+            power += Math.Max(0, fit.Harmonics[i].Power - noise);
             variance += noise * noise;
         }
 

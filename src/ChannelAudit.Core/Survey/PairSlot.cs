@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
+using ChannelAudit.Measures;
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Two channels of a group while their segments go by.</summary>
+internal sealed class PairSlot
+{
+    private readonly CrossAccumulator cross;
+
+    private PairSlot(int a, int b, PairBands bands)
+    {
+        A = a;
+        B = b;
+        Table = new PairTable(bands);
+        cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
+    }
+
+    /// <summary>The first channel's position in the group.</summary>
+    public int A { get; }
+
+    /// <summary>The second channel's position in the group.</summary>
+    public int B { get; }
+
+    /// <summary>What the two share in each segment.</summary>
+    public PairTable Table { get; }
+
+    /// <summary>Segments accumulated so far.</summary>
+    public int Segments => cross.Segments;
+
+    /// <summary>All pairs of a group, first before second.</summary>
+    public static IEnumerable<PairSlot> All(ImmutableArray<SpectralFrame> frames)
+    {
+        for (int a = 0; a < frames.Length; a++)
+        {
+            for (int b = a + 1; b < frames.Length; b++)
+            {
+                yield return new PairSlot(a, b, PairBands.Of(frames[a], frames[b]));
+            }
+        }
+    }
+
+    /// <summary>Adds the present segments to the table and the mean.</summary>
+    public void Add(SegmentBatch batch)
+    {
+        if (Table.Bands.HasLow)
+        {
+            cross.Add(batch, A, B);
+        }
+
+        AddToTable(batch);
+    }
+
+    /// <summary>Adds the present segments to the mean only, and only the lanes asked for.</summary>
+    public void AddToMean(SegmentBatch batch, int laneMask = 15)
+    {
+        if (Table.Bands.HasLow)
+        {
+            cross.Add(batch, A, B, laneMask);
+        }
+    }
+
+    /// <summary>Forgets the mean.</summary>
+    public void ResetMean() => cross.Reset();
+
+    /// <summary>The reading of the mean.</summary>
+    public PairReading? Reading(SegmentBatch shape, double[] densityA, double[] densityB)
+    {
+        if (cross.Segments == 0 || !Table.Bands.HasLow)
+        {
+            return null;
+        }
+
+        double[] re = new double[Table.Bands.BinCount];
+        double[] im = new double[Table.Bands.BinCount];
+        cross.Density(shape, re, im);
+        return PairReading.Of(Table.Bands, re, im, densityA, densityB, cross.Segments);
+    }
+
+    private void AddToTable(SegmentBatch batch)
+    {
+        PairBands bands = Table.Bands;
+        ReadOnlySpan<double> reA = batch.Re(A);
+        ReadOnlySpan<double> imA = batch.Im(A);
+        ReadOnlySpan<double> reB = batch.Re(B);
+        ReadOnlySpan<double> imB = batch.Im(B);
+        (Vector256<double> re, Vector256<double> im) = LaneSums.Cross(bands.Low, reA, imA, reB, imB);
+        (Vector256<double> reHigh, _) = LaneSums.Cross(bands.High, reA, imA, reB, imB);
+        Vector256<double> powerA = LaneSums.Power(bands.Low, reA, imA);
+        Vector256<double> powerB = LaneSums.Power(bands.Low, reB, imB);
+        Vector256<double> both = Vector256.Sqrt(powerA * powerB);
+        Vector256<double> bothHigh = Vector256.Sqrt(LaneSums.Power(bands.High, reA, imA) * LaneSums.Power(bands.High, reB, imB));
+        for (int lane = 0; lane < batch.Segments; lane++)
+        {
+            Table.Rho.Add((float)(re[lane] / both[lane]));
+            Table.RhoHigh.Add((float)(reHigh[lane] / bothHigh[lane]));
+            Table.Imaginary.Add((float)(im[lane] / both[lane]));
+            Table.GainAb.Add((float)(re[lane] / powerA[lane]));
+            Table.GainBa.Add((float)(re[lane] / powerB[lane]));
+        }
+    }
+}
