@@ -55,32 +55,49 @@ internal sealed class GroupPass
     public void Read(decimal fromS, decimal toS, CancellationToken cancellation)
     {
         Reset();
-        Segments = walk.Visit([.. channels.Select(channel => Window.Between(channel, fromS, toS).Pieces)], _ => Add(15), cancellation);
+        Segments = walk.Visit([.. channels.Select(channel => Window.Between(channel, fromS, toS).Pieces)], _ => Add(), cancellation);
     }
 
-    /// <summary>Reads the segments of the whole recording that a mask lets through, for one pair.</summary>
-    /// <param name="wanted">For each segment of the recording whether it counts.</param>
+    /// <summary>Reads the pairs of this pass over their rest and their contractions.</summary>
+    /// <param name="statesOf">The states of a pair's segments.</param>
+    /// <param name="rows">Receives the readings.</param>
     /// <param name="cancellation">Checked often.</param>
-    public void ReadMasked(ReadOnlyMemory<bool> wanted, CancellationToken cancellation)
+    public void ReadStates(Func<int, PairStates?> statesOf, PairStateRows[] rows, CancellationToken cancellation)
     {
-        Reset();
-        int at = 0;
-        Segments = 0;
+        List<(int Index, StateMeans Quiet, StateMeans ActiveA, StateMeans ActiveB)> open = [];
+        int total = channels[0].Stretches.Sum(stretch => Welch.SegmentCount(stretch.Length, frames[0].SegmentLength, frames[0].Hop));
+        foreach ((int index, PairSlot slot) in pairs)
+        {
+            if (statesOf(index) is { } states && slot.Table.Bands.HasLow)
+            {
+                open.Add((index, Means(slot, states.Rest, total), Means(slot, states.ActiveA, total), Means(slot, states.ActiveB, total)));
+            }
+        }
+
+        if (open.Count == 0)
+        {
+            return;
+        }
+
+        int first = 0;
         walk.Visit(
             [.. channels.Select(channel => channel.Stretches)],
             _ =>
             {
-                int mask = 0;
-                for (int lane = 0; lane < walk.Batch.Segments; lane++)
+                foreach ((_, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
                 {
-                    mask |= wanted.Span[at + lane] ? 1 << lane : 0;
+                    quiet.Add(walk.Batch, first);
+                    activeA.Add(walk.Batch, first);
+                    activeB.Add(walk.Batch, first);
                 }
 
-                at += walk.Batch.Segments;
-                Segments += int.PopCount(mask);
-                Add(mask);
+                first += walk.Batch.Segments;
             },
             cancellation);
+        foreach ((int index, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
+        {
+            rows[index] = new PairStateRows(quiet.Reading(walk.Batch), activeA.Reading(walk.Batch), activeB.Reading(walk.Batch));
+        }
     }
 
     /// <summary>The mean density of a member; empty when there was no segment.</summary>
@@ -121,21 +138,19 @@ internal sealed class GroupPass
         }
     }
 
-    private void Add(int mask)
-    {
-        if (mask == 0)
-        {
-            return;
-        }
+    private StateMeans Means(PairSlot slot, ImmutableArray<int> segments, int total) =>
+        new(slot.Table.Bands, slot.A, slot.B, frames[0].Bins, segments, total);
 
+    private void Add()
+    {
         for (int member = 0; member < power.Length; member++)
         {
-            power[member].Add(walk.Batch, member, mask);
+            power[member].Add(walk.Batch, member);
         }
 
         foreach ((_, PairSlot slot) in pairs)
         {
-            slot.AddToMean(walk.Batch, mask);
+            slot.AddToMean(walk.Batch);
         }
     }
 }

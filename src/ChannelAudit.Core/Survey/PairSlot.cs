@@ -45,20 +45,16 @@ internal sealed class PairSlot
     /// <summary>Adds the present segments to the table and the mean.</summary>
     public void Add(SegmentBatch batch)
     {
-        if (Table.Bands.HasLow)
-        {
-            cross.Add(batch, A, B);
-        }
-
+        AddToMean(batch);
         AddToTable(batch);
     }
 
-    /// <summary>Adds the present segments to the mean only, and only the lanes asked for.</summary>
-    public void AddToMean(SegmentBatch batch, int laneMask = 15)
+    /// <summary>Adds the present segments to the mean only.</summary>
+    public void AddToMean(SegmentBatch batch)
     {
         if (Table.Bands.HasLow)
         {
-            cross.Add(batch, A, B, laneMask);
+            cross.Add(batch, A, B);
         }
     }
 
