@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using ChannelAudit.Recordings;
+
+namespace ChannelAudit.Events;
+
+/// <summary>Finds and reads the companions of a recording: <c>*_events.tsv</c>, <c>*_channels.tsv</c>, <c>*_emg.json</c>. They are never required and never edited.</summary>
+/// <remarks>
+/// Source: BIDS specification, "The inheritance principle". A companion belongs to a recording when each <c>key-value</c> part of its name is a part of the
+/// recording's name; the most specific one in the nearest folder wins. Folders above are searched up to the one with <c>dataset_description.json</c>, and only when
+/// there is one. A recording with an ordinary name (<c>rec1.csv</c>) has <c>rec1_events.tsv</c> and so on beside it. A companion that cannot be read is passed over
+/// with a warning; an events table is read later, when trials are made of it.
+/// </remarks>
+public static class BidsCompanions
+{
+    private const int HighestFolder = 4;
+
+    /// <summary>Finds the companions of a recording.</summary>
+    /// <param name="path">The recording; it need not exist.</param>
+    public static RecordingCompanions Find(string path)
+    {
+        ImmutableArray<string> folders = Folders(path);
+        string stem = Path.GetFileNameWithoutExtension(path);
+        string? events = Nearest(folders, stem, "_events.tsv");
+        string? channels = Nearest(folders, stem, "_channels.tsv");
+        ImmutableArray<string> sidecars = [.. folders.Select(folder => Best(folder, stem, "_emg.json")).OfType<string>()];
+        ImmutableArray<Warning>.Builder warnings = ImmutableArray.CreateBuilder<Warning>();
+        ImmutableArray<BidsChannel> rows = channels is null ? [] : ReadChannels(channels, warnings);
+        double? mains = null;
+        double? rate = null;
+        foreach (string sidecar in sidecars)
+        {
+            ReadSidecar(sidecar, ref mains, ref rate, warnings);
+        }
+
+        return new RecordingCompanions
+        {
+            EventsPath = events,
+            ChannelsPath = channels,
+            SidecarPath = sidecars.FirstOrDefault(),
+            Channels = rows,
+            PowerLineHz = mains,
+            SamplingHz = rate,
+            Warnings = warnings.ToImmutable(),
+        };
+    }
+
+    // Nearest first; only the recording's own folder unless it lies in a data set.
+    private static ImmutableArray<string> Folders(string path)
+    {
+        List<string> folders = [];
+        string? folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        for (int level = 0; folder is not null && level < HighestFolder; level++)
+        {
+            folders.Add(folder);
+            if (File.Exists(Path.Combine(folder, "dataset_description.json")))
+            {
+                return [.. folders];
+            }
+
+            folder = Path.GetDirectoryName(folder);
+        }
+
+        return folders.Count == 0 ? [] : [folders[0]];
+    }
+
+    private static string? Nearest(ImmutableArray<string> folders, string stem, string ending) =>
+        folders.Select(folder => Best(folder, stem, ending)).FirstOrDefault(found => found is not null);
+
+    private static string? Best(string folder, string stem, string ending)
+    {
+        if (!Directory.Exists(folder))
+        {
+            return null;
+        }
+
+        string own = stem.EndsWith("_emg", StringComparison.Ordinal) ? stem[..^4] : stem;
+        HashSet<string> parts = new(own.Split('_'), StringComparer.Ordinal);
+        return Directory.EnumerateFiles(folder, "*" + ending)
+            .Where(found => Belongs(Path.GetFileName(found)[..^ending.Length], own, parts))
+            .OrderByDescending(found => Path.GetFileName(found).Count(sign => sign == '_'))
+            .ThenBy(found => found, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    private static bool Belongs(string name, string own, HashSet<string> parts) =>
+        string.Equals(name, own, StringComparison.Ordinal)
+        || name.Split('_').All(part => part.Contains('-', StringComparison.Ordinal) && parts.Contains(part));
+
+    private static ImmutableArray<BidsChannel> ReadChannels(string path, ImmutableArray<Warning>.Builder warnings)
+    {
+        string file = Path.GetFileName(path);
+        try
+        {
+            ImmutableArray<BidsChannel> rows = BidsChannels.Read(path);
+            if (rows.IsEmpty)
+            {
+                warnings.Add(new Warning(file, "header", "no channel named; not used"));
+            }
+
+            return rows;
+        }
+        catch (ChannelAuditException fault)
+        {
+            warnings.Add(new Warning(file, "table", $"not used: {fault.Message}"));
+            return [];
+        }
+    }
+
+    // Nearer sidecars are read first; what they say stands.
+    private static void ReadSidecar(string path, ref double? mains, ref double? rate, ImmutableArray<Warning>.Builder warnings)
+    {
+        string file = Path.GetFileName(path);
+        try
+        {
+            JsonDocumentOptions options = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(path), options);
+            mains ??= Number(document.RootElement, "PowerLineFrequency");
+            rate ??= Number(document.RootElement, "SamplingFrequency");
+        }
+        catch (Exception fault) when (fault is JsonException or IOException or UnauthorizedAccessException)
+        {
+            string place = fault is JsonException { LineNumber: { } line } ? FormattableString.Invariant($"line {line + 1}") : "file";
+            warnings.Add(new Warning(file, place, "not used: not valid JSON, or it cannot be read"));
+        }
+    }
+
+    private static double? Number(JsonElement root, string name) =>
+        root.ValueKind == JsonValueKind.Object && root.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.Number
+            && value.TryGetDouble(out double number) && number > 0
+            ? number
+            : null;
+}

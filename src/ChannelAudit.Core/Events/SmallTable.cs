@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using nietras.SeparatedValues;
+
+namespace ChannelAudit.Events;
+
+/// <summary>A small table with a header, read whole: BIDS companions and their like.</summary>
+/// <remarks>
+/// Tabs as in BIDS; commas or semicolons when the header has no tab. Cells in double quotes may hold separators (RFC 4180). A byte order mark, CRLF and
+/// blank lines are tolerated.
+/// </remarks>
+internal sealed record SmallTable
+{
+    private const long MostBytes = 1 << 28;
+
+    /// <summary>The file's name without its folder.</summary>
+    public required string File { get; init; }
+
+    /// <summary>The column names, trimmed.</summary>
+    public required ImmutableArray<string> Columns { get; init; }
+
+    /// <summary>The rows in file order.</summary>
+    public required ImmutableArray<SmallTableRow> Rows { get; init; }
+
+    /// <summary>Reads a table.</summary>
+    /// <exception cref="ChannelAuditException">When it cannot be read, is empty, or a row is too long or too short.</exception>
+    public static SmallTable Read(string path)
+    {
+        string file = Path.GetFileName(path);
+        try
+        {
+            if (new FileInfo(path).Length > MostBytes)
+            {
+                throw TableErrors.TooLarge(file);
+            }
+
+            return Parse(file, System.IO.File.ReadAllText(path));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw TableErrors.Unreadable(file, fault);
+        }
+        catch (Exception fault) when (fault is NotSupportedException or InvalidDataException)
+        {
+            throw TableErrors.OpenQuote(file, fault);
+        }
+    }
+
+    /// <summary>Position of a column, or -1; case matters as in BIDS, but a different case is accepted when there is no exact match.</summary>
+    public int IndexOf(string column)
+    {
+        int exact = Columns.IndexOf(column);
+        return exact >= 0 ? exact : Columns.IndexOf(column, 0, Columns.Length, StringComparer.OrdinalIgnoreCase);
+    }
+
+    /// <summary>A cell, or null when the column is not there or the cell is missing.</summary>
+    public static string? Cell(SmallTableRow row, int column) => column < 0 || IsMissing(row.Cells[column]) ? null : row.Cells[column];
+
+    private static bool IsMissing(string cell) =>
+        cell.Length == 0 || cell.Equals("n/a", StringComparison.OrdinalIgnoreCase) || cell.Equals("nan", StringComparison.OrdinalIgnoreCase);
+
+    private static SmallTable Parse(string file, string text)
+    {
+        if (text.AsSpan().Contains('\0'))
+        {
+            throw TableErrors.Binary(file);
+        }
+
+        if (string.IsNullOrWhiteSpace(text))
+        {
+            throw TableErrors.Empty(file);
+        }
+
+        SepReaderOptions options = Sep.New(Separator(text)).Reader(o => o with
+        {
+            HasHeader = false,
+            DisableColCountCheck = true,
+            Unescape = true,
+            CultureInfo = CultureInfo.InvariantCulture,
+        });
+        using SepReader reader = options.FromText(text);
+        ImmutableArray<string> columns = [];
+        ImmutableArray<SmallTableRow>.Builder rows = ImmutableArray.CreateBuilder<SmallTableRow>();
+        foreach (SepReader.Row row in reader)
+        {
+            ImmutableArray<string> cells = Cells(row);
+            if (cells.All(cell => cell.Length == 0) && (columns.IsEmpty || cells.Length == 1))
+            {
+                continue;
+            }
+
+            if (columns.IsEmpty)
+            {
+                columns = cells;
+                continue;
+            }
+
+            if (cells.Length != columns.Length)
+            {
+                throw TableErrors.Ragged(file, row.LineNumberFrom, columns.Length, cells.Length);
+            }
+
+            rows.Add(new SmallTableRow(row.LineNumberFrom, cells));
+        }
+
+        return new SmallTable { File = file, Columns = columns, Rows = rows.ToImmutable() };
+    }
+
+    private static char Separator(string text)
+    {
+        string header = text.TrimStart().Split(['\n', '\r'], 2)[0];
+        return header.Contains('\t', StringComparison.Ordinal) ? '\t'
+            : header.Contains(';', StringComparison.Ordinal) ? ';'
+            : header.Contains(',', StringComparison.Ordinal) ? ',' : '\t';
+    }
+
+    private static ImmutableArray<string> Cells(SepReader.Row row)
+    {
+        ImmutableArray<string>.Builder cells = ImmutableArray.CreateBuilder<string>(row.ColCount);
+        for (int column = 0; column < row.ColCount; column++)
+        {
+            cells.Add(row[column].Span.Trim().ToString());
+        }
+
+        return cells.ToImmutable();
+    }
+}

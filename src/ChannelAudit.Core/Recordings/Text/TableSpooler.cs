@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using nietras.SeparatedValues;
+
+namespace ChannelAudit.Recordings.Text;
+
+/// <summary>Reads every row of a table once, checks each cell and spools the numbers.</summary>
+internal sealed class TableSpooler
+{
+    private readonly string _file;
+    private readonly TextLayout _layout;
+    private readonly ColumnPlan[] _plans;
+    private readonly NumberFormatInfo _format;
+    private readonly ImmutableArray<ColumnTally> _tallies;
+    private readonly ImmutableArray<int> _spoolColumns;
+    private readonly ImmutableArray<double> _scales;
+    private readonly LineMap _lines = new();
+    private readonly TimeCells? _times;
+    private readonly double[] _numbers;
+    private long _blankLine;
+
+    /// <summary>Prepares for one table.</summary>
+    /// <param name="file">The file's name, for messages.</param>
+    /// <param name="layout">How it is written.</param>
+    /// <param name="plans">What each column is for.</param>
+    /// <param name="scales">What each column's numbers are multiplied by.</param>
+    public TableSpooler(string file, TextLayout layout, ImmutableArray<ColumnPlan> plans, ImmutableArray<double> scales)
+    {
+        _file = file;
+        _layout = layout;
+        _plans = [.. plans];
+        _scales = scales;
+        _format = Cell.Format(layout.Dialect.DecimalSign);
+        _tallies = [.. plans.Select(_ => new ColumnTally())];
+        int next = 0;
+        _spoolColumns = [.. plans.Select(plan => plan.Role == ColumnRole.Text ? -1 : next++)];
+        _numbers = new double[next];
+        _times = plans.FirstOrDefault(plan => plan.Role is ColumnRole.Time or ColumnRole.Counter) is { } axis
+            ? new TimeCells(file, axis, layout.Dialect)
+            : null;
+    }
+
+    /// <summary>Reads the rows into a new spool.</summary>
+    /// <param name="reader">The text from the first row on; closed afterwards.</param>
+    /// <param name="folder">Where the spool is made.</param>
+    /// <exception cref="ChannelAuditException">When a row or a cell is not as it should be.</exception>
+    public SpooledTable Spool(TextReader reader, string? folder)
+    {
+        SampleSpool spool = SampleSpool.Create(_file, folder, _numbers.Length);
+        try
+        {
+            ReadRows(reader, spool);
+            spool.Complete();
+        }
+        catch
+        {
+            spool.Dispose();
+            throw;
+        }
+
+        return new SpooledTable
+        {
+            Spool = spool,
+            Plans = [.. _plans],
+            SpoolColumns = _spoolColumns,
+            Tallies = _tallies,
+            Lines = _lines,
+            Times = _times,
+            BlankLine = _blankLine,
+        };
+    }
+
+    private void ReadRows(TextReader reader, SampleSpool spool)
+    {
+        bool blanks = _layout.Dialect.IsBlankSeparated;
+        SepReaderOptions options = Sep.New(blanks ? '\t' : _layout.Dialect.Separator).Reader(o => o with
+        {
+            HasHeader = false,
+            DisableColCountCheck = true,
+            Unescape = true,
+            DisableQuotesParsing = blanks,
+            CultureInfo = CultureInfo.InvariantCulture,
+        });
+        using BlankRunReader runs = new(reader);
+        using SepReader rows = options.From(blanks ? runs : reader);
+        long blankLine = 0;
+        foreach (SepReader.Row row in rows)
+        {
+            long line = row.LineNumberFrom + _layout.DataLine - 1;
+            if (row.ColCount == 1 && row[0].Span.Trim().IsEmpty)
+            {
+                blankLine = blankLine == 0 ? line : blankLine;
+                continue;
+            }
+
+            // Blank lines at the end say nothing; between rows they may have been rows.
+            _blankLine = _blankLine == 0 ? blankLine : _blankLine;
+            if (row.ColCount != _layout.Columns && !(row.ColCount == _layout.Columns + 1 && row[_layout.Columns].Span.Trim().IsEmpty))
+            {
+                throw TextErrors.Ragged(_file, line, _layout.Columns, row.ColCount);
+            }
+
+            _lines.Add(spool.Rows, line);
+            for (int column = 0; column < _plans.Length; column++)
+            {
+                Take(row[column].Span, column, spool.Rows, line);
+            }
+
+            spool.Append(_numbers);
+        }
+    }
+
+    private void Take(ReadOnlySpan<char> text, int column, long row, long line)
+    {
+        int target = _spoolColumns[column];
+        if (target < 0)
+        {
+            return;
+        }
+
+        ColumnPlan plan = _plans[column];
+        if (plan.Role is ColumnRole.Time or ColumnRole.Counter)
+        {
+            _numbers[target] = _times!.Read(text, line);
+            return;
+        }
+
+        switch (plan.Role == ColumnRole.Text ? CellKind.Missing : Cell.Read(text, _format, out _numbers[target]))
+        {
+            case CellKind.Number:
+                _tallies[column].Number(row, _numbers[target], text, _layout.Dialect.DecimalSign);
+                _numbers[target] *= _scales[column];
+                break;
+            case CellKind.Missing:
+                _numbers[target] = double.NaN;
+                _tallies[column].Gap(row, line);
+                break;
+            case CellKind.Infinite:
+                throw TextErrors.Infinite(_file, line, plan.RawLabel, text.Trim().ToString());
+            default:
+                TakeWord(text, column, row, line);
+                break;
+        }
+    }
+
+    // The first filled cell of a column that was empty so far says what the column is: a late remark makes it text.
+    private void TakeWord(ReadOnlySpan<char> text, int column, long row, long line)
+    {
+        ColumnPlan plan = _plans[column];
+        bool isText = plan.IsEmptyAtFirst && !_tallies[column].HasNumbers;
+        if (!isText && plan.Role != ColumnRole.Marker)
+        {
+            throw TextErrors.Word(_file, line, plan.RawLabel, text.Trim().ToString());
+        }
+
+        if (isText)
+        {
+            _plans[column] = plan with { Role = ColumnRole.Text, NotAudited = "text, not numbers" };
+        }
+
+        _numbers[_spoolColumns[column]] = double.NaN;
+        _tallies[column].Gap(row, line);
+    }
+}
