@@ -1,6 +1,7 @@
 using System.Globalization;
 using ChannelAudit.Cli;
 using ChannelAudit.Cli.Commands;
+using ChannelAudit.Cli.Screening;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
@@ -8,5 +9,5 @@ CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 using var interrupt = new Interrupt();
-using var context = new CommandContext(Console.Out, Console.Error, engine: null);
+using var context = new CommandContext(Console.Out, Console.Error, new AuditEngine(TerminalLook.Of()));
 return await CommandLine.RunAsync(args, context, interrupt.Token);

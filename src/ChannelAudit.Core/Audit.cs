@@ -44,7 +44,7 @@ public static class Audit
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,
             Channels = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))],
-            Skipped = AuditedChannels.Skipped(recording),
+            Skipped = AuditedChannels.Skipped(recording, channels),
             Pairs = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))],
             Information = [.. pairs.Where(pair => pair.Information is not null).Select(pair => pair.Information!)],
             Warnings = [.. recording.Warnings, .. input.Warnings],

@@ -8,25 +8,30 @@ namespace ChannelAudit.Recordings;
 internal static class AuditedChannels
 {
     /// <summary>The channels that the setup names as sites, or all that can be audited when it names none.</summary>
-    /// <exception cref="ChannelAuditException">When none is left.</exception>
+    /// <exception cref="ChannelAuditException">When none is left, or the setup names a channel that is not there.</exception>
     public static ImmutableArray<(Channel Channel, string Name)> Of(Recording recording, StudySetup setup)
     {
-        Dictionary<string, string> names = setup.Sites.ToDictionary(site => site.Channel, site => site.Name, StringComparer.Ordinal);
+        SetupCheck.Against(setup, recording.Channels.Select(channel => channel.RawLabel), recording.FileName);
+        ImmutableArray<int> positions = SiteChannels.Locate(setup, recording.Channels.Select(channel => channel.RawLabel), recording.FileName);
+        Dictionary<int, string> names = positions.Select((position, i) => (position, setup.Sites[i].Name)).ToDictionary();
         ImmutableArray<(Channel Channel, string Name)> audited =
         [
             .. recording.Channels
                 .Where(channel => channel.NotAudited is null && channel.StoredLength > 0)
-                .Where(channel => names.Count == 0 || names.ContainsKey(channel.Label))
-                .Select(channel => (channel, names.GetValueOrDefault(channel.Label, channel.Label))),
+                .Where(channel => names.Count == 0 || names.ContainsKey(channel.Index))
+                .Select(channel => (channel, names.GetValueOrDefault(channel.Index, channel.Label))),
         ];
         return audited.IsEmpty ? throw RecordingErrors.NoChannelLeft(recording) : audited;
     }
 
     /// <summary>The channels that are listed but not audited, with the cause.</summary>
-    public static ImmutableArray<SkippedChannel> Skipped(Recording recording) =>
+    public static ImmutableArray<SkippedChannel> Skipped(Recording recording, ImmutableArray<(Channel Channel, string Name)> audited) =>
     [
         .. recording.Channels
-            .Where(channel => channel.NotAudited is not null || channel.StoredLength == 0)
-            .Select(channel => new SkippedChannel(channel.Label, channel.NotAudited ?? "no samples")),
+            .Where(channel => audited.All(one => one.Channel.Index != channel.Index))
+            .Select(channel => new SkippedChannel(channel.Label, Cause(channel))),
     ];
+
+    private static string Cause(Channel channel) =>
+        channel.NotAudited ?? (channel.StoredLength == 0 ? "no samples" : "no site of the setup");
 }

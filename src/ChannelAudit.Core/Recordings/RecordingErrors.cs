@@ -1,7 +1,7 @@
 namespace ChannelAudit.Recordings;
 
 /// <summary>Every message about a recording that cannot be read, whatever its format.</summary>
-internal static class RecordingErrors
+internal static partial class RecordingErrors
 {
     /// <summary>The file is none of the formats we read.</summary>
     public static ChannelAuditException NotARecording(string file, string found) => new(

@@ -1,4 +1,5 @@
 using ChannelAudit.Recordings.Edf;
+using ChannelAudit.Recordings.Text;
 using Microsoft.Win32.SafeHandles;
 
 namespace ChannelAudit.Recordings;
@@ -22,9 +23,7 @@ public static class RecordingOpener
             throw RecordingErrors.Empty(name);
         }
 
-        return EdfReader.Recognises(first)
-            ? EdfReader.Open(path, options)
-            : throw RecordingErrors.NotARecording(name, "it does not begin like any format we read");
+        return EdfReader.Recognises(first) ? EdfReader.Open(path, options) : DelimitedText.Open(path, options);
     }
 
     private static byte[] ReadFirstBytes(string path)

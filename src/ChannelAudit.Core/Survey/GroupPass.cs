@@ -82,9 +82,9 @@ internal sealed class GroupPass
         int first = 0;
         walk.Visit(
             [.. channels.Select(channel => channel.Stretches)],
-            _ =>
+            firstStart =>
             {
-                foreach ((_, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
+                foreach ((int _, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
                 {
                     quiet.Add(walk.Batch, first);
                     activeA.Add(walk.Batch, first);
