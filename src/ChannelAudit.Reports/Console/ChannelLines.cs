@@ -12,18 +12,20 @@ internal static class ChannelLines
     private const int VerdictColumns = 14;
     private const int LongestName = 20;
     private const int NumberColumns = 7;
+    private const int FewestReasonColumns = 14;
+    private const int FixedColumns = VerdictColumns + 2 + (3 * NumberColumns) + 2;
 
     /// <summary>Writes the recording's head, its channels, and a blank line.</summary>
     public static void Write(StringBuilder text, RecordingResult recording, TerminalStyle style)
     {
-        string head = $"{TerminalText.Clean(recording.Id)}: {recording.Format}, {Quantities.Clock(recording.DurationS)}, "
+        string head = $"{TerminalText.Clean(recording.Id)}: {recording.Format}, {Quantities.Clock(recording.DurationS)} long, "
             + $"{Quantities.Many(recording.Channels.Length, "channel")}, {Quantities.Many(recording.Trials.Length, "trial")} from {recording.TrialsFrom}";
         foreach (string line in TerminalText.Wrap(head, style.Columns))
         {
             text.Append(line).Append('\n');
         }
 
-        int name = NameColumns(recording);
+        int name = NameColumns(recording, style);
         text.Append(TerminalText.Fit("verdict", VerdictColumns)).Append("  ").Append(TerminalText.Fit("channel", name))
             .Append(" reject  quest.   pass  why\n");
         foreach (ChannelResult channel in WorstFirst.Channels(recording))
@@ -44,7 +46,7 @@ internal static class ChannelLines
             text.Append(count.Plain().PadLeft(NumberColumns));
         }
 
-        int indent = VerdictColumns + 2 + name + (3 * NumberColumns) + 2;
+        int indent = FixedColumns + name;
         string between = "  ";
         foreach (string line in Why(recording, channel).SelectMany(why => TerminalText.Wrap(why, style.Columns - indent)))
         {
@@ -57,14 +59,20 @@ internal static class ChannelLines
     {
         string[] reasons = [.. channel.Reasons.Select(reason => TerminalText.Clean(ReasonPhrase.Of(recording, channel, reason)))];
         string[] gaps = [.. GapGroup.Of(channel)
-            .Select(gap => TerminalText.Clean($"not assessed: {ReasonWords.For(gap.Reason).Name} ({gap.Cause})"))
-            .Distinct(StringComparer.Ordinal)];
+            .GroupBy(gap => (gap.Cause, gap.WholeRecording, Trials: gap.WholeRecording ? 0 : gap.Trials.Length))
+            .Select(group => TerminalText.Clean($"not assessed{Where(group.First())}: {Names(group)} ({group.Key.Cause})"))];
         return reasons.Length + gaps.Length == 0 ? ["nothing found"] : [.. reasons, .. gaps];
     }
 
-    private static int NameColumns(RecordingResult recording)
+    private static string Where(GapGroup gap) => gap.WholeRecording
+        ? string.Empty
+        : $" in {gap.Trials.Length.Plain()} of {Quantities.Many(gap.Channel.Cells.Length, "trial")}";
+
+    private static string Names(IEnumerable<GapGroup> gaps) => string.Join(", ", gaps.Select(gap => ReasonWords.For(gap.Reason).Name));
+
+    private static int NameColumns(RecordingResult recording, TerminalStyle style)
     {
         int longest = recording.Channels.IsEmpty ? 0 : recording.Channels.Max(channel => TerminalText.Width(TerminalText.Clean(channel.Name)));
-        return Math.Max("channel".Length, Math.Min(LongestName, longest));
+        return Math.Clamp(longest, "channel".Length, Math.Min(LongestName, style.Columns - FixedColumns - FewestReasonColumns));
     }
 }

@@ -13,15 +13,17 @@ internal static class RecordingLines
     private const int VerdictColumns = 14;
     private const int NumberColumns = 7;
     private const int LongestName = 40;
+    private const int FewestReasonColumns = 10;
 
     /// <summary>Writes the lines and a blank one.</summary>
     public static void Write(StringBuilder text, ImmutableArray<RecordingResult> recordings, TerminalStyle style)
     {
-        int name = Math.Min(LongestName, recordings.Max(recording => TerminalText.Width(TerminalText.Clean(recording.Id))));
-        name = Math.Max(name, "recording".Length);
-        int reasons = style.Columns - VerdictColumns - name - (3 * NumberColumns) - 4;
-        text.Append(TerminalText.Fit("worst", VerdictColumns)).Append("  ").Append(TerminalText.Fit("recording", name))
-            .Append(" reject  quest.   pass  commonest reasons\n");
+        int room = style.Columns - VerdictColumns - (3 * NumberColumns) - 4;
+        int longest = recordings.Max(recording => TerminalText.Width(TerminalText.Clean(recording.Id)));
+        int name = Math.Clamp(longest, "recording".Length, Math.Min(LongestName, room - FewestReasonColumns));
+        int reasons = room - name;
+        text.Append("Recordings, worst first, with their number of channels:\n").Append(TerminalText.Fit("worst", VerdictColumns)).Append("  ").Append(TerminalText.Fit("recording", name))
+            .Append(" reject  quest.   pass  why\n");
         foreach (RecordingResult recording in recordings)
         {
             VerdictCounts channels = VerdictCounts.OfChannels([recording]);
@@ -32,10 +34,11 @@ internal static class RecordingLines
                 text.Append(count.Plain().PadLeft(NumberColumns));
             }
 
-            text.Append("  ").Append(TerminalText.Fit(Reasons(recording), reasons).TrimEnd()).Append('\n');
+            string why = TerminalText.Fit(Reasons(recording), reasons).TrimEnd();
+            text.Append(why.Length > 0 ? "  " : string.Empty).Append(why).Append('\n');
         }
 
-        text.Append("(numbers of channels)\n\n");
+        text.Append('\n');
     }
 
     private static string Reasons(RecordingResult recording) => string.Join(", ", recording.Channels

@@ -7,12 +7,14 @@ namespace ChannelAudit.Reports.Json;
 /// <summary>Small additions to the writer: values that may be missing, verdicts, lists of codes.</summary>
 internal static class JsonWriting
 {
+    // Adding zero turns minus zero into zero and changes nothing else.
+
     /// <summary>A number or null.</summary>
     public static void WriteNumberOrNull(this Utf8JsonWriter json, string name, double? value)
     {
         if (value is { } number)
         {
-            json.WriteNumber(name, number);
+            json.WriteNumber(name, number + 0.0);
         }
         else
         {
@@ -25,7 +27,7 @@ internal static class JsonWriting
     {
         if (value is { } number)
         {
-            json.WriteNumber(name, number);
+            json.WriteNumber(name, number + 0.0);
         }
     }
 

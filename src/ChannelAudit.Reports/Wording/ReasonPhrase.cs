@@ -29,9 +29,11 @@ public static class ReasonPhrase
         .Concat(channel.Cells.SelectMany(cell => cell.Findings))
         .Where(finding => string.Equals(finding.Reason, reason, StringComparison.Ordinal));
 
-    /// <summary>The worst: by grade, then by how far its key number is beyond its limit, then the earliest.</summary>
+    /// <summary>The finding that speaks for all: the worst grade, of the whole recording rather than of a trial, then the one whose key
+    /// number is farthest beyond its limit, then the earliest.</summary>
     public static Finding? Worst(IEnumerable<Finding> findings) => findings
         .OrderByDescending(finding => finding.Grade)
+        .ThenBy(finding => finding.Trial.HasValue)
         .ThenByDescending(Excess)
         .ThenBy(finding => finding.FromS)
         .FirstOrDefault();
