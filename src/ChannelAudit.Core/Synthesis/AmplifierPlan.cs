@@ -21,6 +21,14 @@ public sealed record AmplifierPlan
     /// <summary>Bits of the converter: 16 for EDF, up to 24 for BDF.</summary>
     public int Bits { get; init; } = 16;
 
-    /// <summary>The step between two codes in µV; the rails lie at ±2^(bits−1) steps.</summary>
+    /// <summary>The step between two codes in µV.</summary>
     public double StepUv { get; init; } = 0.1;
+
+    /// <summary>The lowest code: −2^(bits−1); above 16 bits −8 000 000, so that the rail fits the 8 characters of a header.</summary>
+    public int LowestCode => Bits > 16 ? -RoundReach : -(1 << (Bits - 1));
+
+    /// <summary>The highest code: 2^(bits−1) − 1; above 16 bits 8 000 000.</summary>
+    public int HighestCode => Bits > 16 ? RoundReach : (1 << (Bits - 1)) - 1;
+
+    private const int RoundReach = 8_000_000;
 }

@@ -29,9 +29,8 @@ internal static class AmplifierStage
     {
         AmplifierPlan amplifier = path.Plan.Amplifier;
         SiteSignals signals = path.Sites[site];
-        int reach = 1 << (amplifier.Bits - 1);
-        int lowest = signals.LowestCode ??= -reach;
-        int highest = signals.HighestCode ??= reach - 1;
+        int lowest = signals.LowestCode ??= amplifier.LowestCode;
+        int highest = signals.HighestCode ??= amplifier.HighestCode;
         int[] codes = new int[signals.Input.Length];
         for (int i = 0; i < codes.Length; i++)
         {

@@ -83,6 +83,10 @@ public sealed class MadeRecording
     /// <summary>Whether the recording paused, so that only the discontinuous formats can hold it.</summary>
     public bool HasGaps => path.Gaps.Count > 0;
 
+    /// <summary>Whether no channel has a sample.</summary>
+    /// <param name="sample">Its index on the time axis.</param>
+    internal bool IsInGap(int sample) => path.Gaps.Exists(gap => sample >= gap.From && sample < gap.To);
+
     private IEnumerable<Truth> TrialsBehindTheEnd()
     {
         for (int i = 0; i < Plan.Trials.Length; i++)

@@ -43,7 +43,7 @@ internal static class MuscleLevels
         }
     }
 
-    private static double LevelIn(TrialPlan trial, string site, double rest)
+    internal static double LevelIn(TrialPlan trial, string site, double rest)
     {
         foreach (SiteActivity activity in trial.Activity)
         {

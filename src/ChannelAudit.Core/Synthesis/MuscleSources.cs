@@ -11,6 +11,11 @@ internal static class MuscleSources
     internal static void Fill(SignalPath path, int site)
     {
         SiteSignals signals = path.Sites[site];
+        if (signals.LevelUv.AsSpan().IndexOfAnyExcept(0.0) < 0)
+        {
+            return;
+        }
+
         string name = signals.Site.Name;
         double rate = path.Plan.Rate.Value;
         double[] u = signals.First;

@@ -23,8 +23,10 @@ public sealed class MadeRecordingTests
     [Fact]
     public void AnotherSeedGivesAnotherSignal()
     {
-        double[] one = Plain.Samples(MadeRecording.Make(new SessionPlan { Seed = 1, DurationS = 20 }), "cheek");
-        double[] other = Plain.Samples(MadeRecording.Make(new SessionPlan { Seed = 2, DurationS = 20 }), "cheek");
+        SessionPlan plan = new() { Seed = 1, DurationS = 20, Amplifier = new AmplifierPlan { SettlingUvPerMin = 0 } };
+
+        double[] one = Plain.Samples(MadeRecording.Make(plan), "cheek");
+        double[] other = Plain.Samples(MadeRecording.Make(plan with { Seed = 2 }), "cheek");
 
         Assert.True(Math.Abs(Plain.Correlation(one, other)) < 0.03);
     }
@@ -141,7 +143,7 @@ public sealed class MadeRecordingTests
 
         Truth truth = Assert.Single(made.Truths);
         Assert.Equal((ReasonCode.Dropout, "missing", 75.0), (truth.Reason, truth.Measure, truth.Size));
-        Assert.Equal([1], truth.Trials);
+        Assert.Equal(1, Assert.Single(truth.Trials));
     }
 
     [Fact]

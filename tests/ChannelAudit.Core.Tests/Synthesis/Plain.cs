@@ -60,13 +60,13 @@ internal static class Plain
     {
         double sum = 0;
         int count = 0;
-        double[] window = [.. Enumerable.Range(0, rateHz).Select(i => 0.5 - (0.5 * Math.Cos(2 * Math.PI * i / rateHz)))];
+        (double Sin, double Cos)[] circle = [.. Enumerable.Range(0, rateHz).Select(i => Math.SinCos(2 * Math.PI * i / rateHz))];
         for (int start = 0; start + rateHz <= x.Length; start += rateHz)
         {
             for (int hz = fromHz; hz <= toHz; hz++)
             {
-                (double re, double im) = Bin(x, start, hz, window);
-                (double re2, double im2) = ReferenceEquals(x, y) ? (re, im) : Bin(y, start, hz, window);
+                (double re, double im) = Bin(x, start, hz, circle);
+                (double re2, double im2) = ReferenceEquals(x, y) ? (re, im) : Bin(y, start, hz, circle);
                 sum += (re * re2) + (im * im2);
                 count++;
             }
@@ -75,15 +75,16 @@ internal static class Plain
         return 2 * sum / count / rateHz / (rateHz * 0.375);
     }
 
-    private static (double Re, double Im) Bin(double[] x, int start, int hz, double[] window)
+    private static (double Re, double Im) Bin(double[] x, int start, int hz, (double Sin, double Cos)[] circle)
     {
         double re = 0;
         double im = 0;
-        for (int i = 0; i < window.Length; i++)
+        for (int i = 0; i < circle.Length; i++)
         {
-            (double sin, double cos) = Math.SinCos(2 * Math.PI * hz * i / window.Length);
-            re += x[start + i] * window[i] * cos;
-            im -= x[start + i] * window[i] * sin;
+            (double sin, double cos) = circle[hz * i % circle.Length];
+            double weighted = x[start + i] * (0.5 - (0.5 * circle[i].Cos));
+            re += weighted * cos;
+            im -= weighted * sin;
         }
 
         return (re, im);

@@ -77,7 +77,7 @@ public sealed class FaultSizeTests
         Assert.Equal(90, count);
         Assert.Equal(1.5, TruthOf(made, "clipped").Size, 1e-9);
         Assert.Equal(4.5, TruthOf(made, "clipped_run").Size, 1e-9);
-        Assert.All(made.Truths, truth => Assert.Equal([1], truth.Trials));
+        Assert.All(made.Truths, truth => Assert.Equal(1, Assert.Single(truth.Trials)));
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public sealed class FaultSizeTests
         {
             Seed = 1,
             DurationS = 240,
-            Sites = [SitePlan.Face[0] with { RestUv = 3 }],
+            Sites = [SitePlan.Face[0] with { RestUv = 15 }],
             Amplifier = new AmplifierPlan { SettlingUvPerMin = 0, Bits = 24, StepUv = 0.01 },
             Faults = [new LevelTrend("cheek", 20)],
         });
