@@ -1,7 +1,6 @@
 namespace ChannelAudit.Reports.Figures;
 
-/// <summary>How a reason is written where there is little room.</summary>
+/// <summary>How a reason is written where there is room for a letter only.</summary>
 /// <param name="Code">The reason code.</param>
 /// <param name="Letter">Its letter.</param>
-/// <param name="Name">Two words at most.</param>
-public sealed record ReasonLetter(string Code, string Letter, string Name);
+public sealed record ReasonLetter(string Code, string Letter);

@@ -70,7 +70,8 @@ public static class ReasonPhrase
         _ => Quantities.WithUnit(evidence.Value, evidence.Unit),
     };
 
-    private static double Excess(Finding finding)
+    /// <summary>How many times its limit the key number of a finding is; 0 when that cannot be said.</summary>
+    internal static double Excess(Finding finding)
     {
         if (Key(finding) is not { } key || key.Limit == 0 || key.Value == 0)
         {

@@ -5,30 +5,30 @@ using SkiaSharp;
 namespace ChannelAudit.Reports.Figures.Drawing;
 
 /// <summary>What is to be drawn, in order and in pixels; the places of all texts are known before anything is drawn.</summary>
-/// <remarks>Layout puts marks in; <see cref="PictureLayer"/> draws them on a ScottPlot figure; tests look at the labels.</remarks>
+/// <remarks>Layout puts _marks in; <see cref="PictureLayer"/> draws them on a ScottPlot figure; tests look at the _labels.</remarks>
 internal sealed class Picture(int width, int height)
 {
-    private readonly List<Action<SKCanvas, Paint>> marks = [];
-    private readonly List<Label> labels = [];
+    private readonly List<Action<SKCanvas, Paint>> _marks = [];
+    private readonly List<Label> _labels = [];
 
     public int Width { get; } = width;
 
     public int Height { get; } = height;
 
     /// <summary>All texts with their places, in the order in which they are drawn.</summary>
-    public IReadOnlyList<Label> Labels => labels;
+    public IReadOnlyList<Label> Labels => _labels;
 
     public void Fill(Area box, Color color)
     {
         PixelRect rect = box.Snapped().ToPixelRect();
-        marks.Add((canvas, paint) => ScottPlot.Drawing.FillRectangle(canvas, rect, paint, new FillStyle { Color = color, AntiAlias = false }));
+        _marks.Add((canvas, paint) => ScottPlot.Drawing.FillRectangle(canvas, rect, paint, new FillStyle { Color = color, AntiAlias = false }));
     }
 
     /// <summary>Diagonal stripes inside a box.</summary>
     public void Hatch(Area box, Color color, float spacing, float lineWidth)
     {
         Area inside = box.Snapped();
-        marks.Add((canvas, paint) =>
+        _marks.Add((canvas, paint) =>
         {
             canvas.Save();
             canvas.ClipRect(new SKRect(inside.Left, inside.Top, inside.Right, inside.Bottom));
@@ -48,20 +48,20 @@ internal sealed class Picture(int width, int height)
     {
         PixelRect rect = box.Snapped().Inset(lineWidth / 2).ToPixelRect();
         LineStyle style = Style(color, lineWidth, dash);
-        marks.Add((canvas, paint) => ScottPlot.Drawing.DrawRectangle(canvas, rect, paint, style));
+        _marks.Add((canvas, paint) => ScottPlot.Drawing.DrawRectangle(canvas, rect, paint, style));
     }
 
     public void Line(float x1, float y1, float x2, float y2, Color color, float lineWidth, Dash dash = Dash.Solid)
     {
         LineStyle style = Style(color, lineWidth, dash);
-        marks.Add((canvas, paint) => DrawLine(canvas, paint, (x1, y1), (x2, y2), style));
+        _marks.Add((canvas, paint) => DrawLine(canvas, paint, (x1, y1), (x2, y2), style));
     }
 
     public void Polygon(Pixel[] corners, Color fill, Color line, float lineWidth, Dash dash = Dash.Solid)
     {
         LineStyle style = Style(line, lineWidth, dash);
         Pixel[] closed = [.. corners, corners[0]];
-        marks.Add((canvas, paint) =>
+        _marks.Add((canvas, paint) =>
         {
             ScottPlot.Drawing.FillPath(canvas, paint, closed, new FillStyle { Color = fill });
             ScottPlot.Drawing.DrawPath(canvas, paint, closed, style, close: true);
@@ -72,7 +72,7 @@ internal sealed class Picture(int width, int height)
     {
         PixelRect rect = box.Inset(lineWidth / 2).ToPixelRect();
         LineStyle style = Style(line, lineWidth, dash);
-        marks.Add((canvas, paint) =>
+        _marks.Add((canvas, paint) =>
         {
             ScottPlot.Drawing.FillOval(canvas, paint, new FillStyle { Color = fill }, rect);
             ScottPlot.Drawing.DrawOval(canvas, paint, style, rect);
@@ -88,8 +88,8 @@ internal sealed class Picture(int width, int height)
             return box;
         }
 
-        labels.Add(new Label(text, box, style));
-        marks.Add((canvas, _) => DrawText(canvas, text, style, box));
+        _labels.Add(new Label(text, box, style));
+        _marks.Add((canvas, _) => DrawText(canvas, text, style, box));
         return box;
     }
 
@@ -103,7 +103,7 @@ internal sealed class Picture(int width, int height)
     /// <summary>Draws everything.</summary>
     public void Draw(SKCanvas canvas, Paint paint)
     {
-        foreach (Action<SKCanvas, Paint> mark in marks)
+        foreach (Action<SKCanvas, Paint> mark in _marks)
         {
             mark(canvas, paint);
         }

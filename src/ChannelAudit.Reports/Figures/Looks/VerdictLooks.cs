@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -16,9 +17,9 @@ internal static class VerdictLooks
     /// <summary>The word for a look.</summary>
     public static string Word(VerdictLook look) => look switch
     {
-        VerdictLook.Pass => "pass",
-        VerdictLook.Questionable => "questionable",
-        VerdictLook.Reject => "reject",
+        VerdictLook.Pass => VerdictWords.Code(Grade.Pass),
+        VerdictLook.Questionable => VerdictWords.Code(Grade.Questionable),
+        VerdictLook.Reject => VerdictWords.Code(Grade.Reject),
         _ => "not assessed",
     };
 

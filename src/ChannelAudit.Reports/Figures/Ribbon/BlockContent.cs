@@ -13,7 +13,7 @@ internal static class BlockContent
     /// <summary>Draws them; a block that is too small stays empty, its height and fill still speak.</summary>
     public static void Draw(Picture picture, RibbonScale scale, TrialBlock block)
     {
-        TextStyle style = scale.Letter with { Color = block.Look == VerdictLook.Reject ? Inks.Paper : Inks.Ink };
+        TextStyle style = LetterStyle(scale, block) with { Color = block.Look == VerdictLook.Reject ? Inks.Paper : Inks.Ink };
         foreach (string letters in Choices(block))
         {
             if (Stacked(picture, scale, block, letters, style) || SideBySide(picture, scale, block, letters, style))
@@ -27,9 +27,10 @@ internal static class BlockContent
             return;
         }
 
-        float shape = Math.Min(scale.Shape, Math.Min(block.Area.Width, block.Area.Height) - (Air + 1));
+        float shape = Math.Min(scale.Shape, Math.Min(block.Area.Width, block.Area.Height) - (block.Look == VerdictLook.Reject ? 2 * Air : Air + 1));
         if (shape >= SmallestShape)
         {
+            Plate(picture, block, Area.Around(block.Area.CentreX, block.Area.CentreY, shape - (2 * Air), shape - (2 * Air)));
             Shape(picture, block, block.Area.CentreX, block.Area.CentreY, shape);
         }
     }
@@ -37,7 +38,11 @@ internal static class BlockContent
     /// <summary>Whether a block is wide and high enough to hold its first letter.</summary>
     public static bool HoldsLetter(RibbonScale scale, TrialBlock block) =>
         block.Letters.IsEmpty
-        || (block.Area.Height >= TextMeasure.LineHeight(scale.Letter) && block.Area.Width >= TextMeasure.Width(block.Letters[0], scale.Letter) + Air);
+        || (block.Area.Height >= TextMeasure.LineHeight(LetterStyle(scale, block)) && block.Area.Width >= TextMeasure.Width(block.Letters[0], LetterStyle(scale, block)) + Air);
+
+    // A low block gets the smallest letter that is allowed.
+    private static TextStyle LetterStyle(RibbonScale scale, TrialBlock block) =>
+        block.Area.Height >= TextMeasure.LineHeight(scale.Letter) ? scale.Letter : scale.Letter with { Size = RibbonScale.SmallestText };
 
     private static IEnumerable<string> Choices(TrialBlock block)
     {

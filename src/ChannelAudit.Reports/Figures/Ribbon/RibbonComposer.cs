@@ -1,3 +1,4 @@
+using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
@@ -80,7 +81,7 @@ internal static class RibbonComposer
         IEnumerable<string> parts = hidden
             .GroupBy(VerdictLooks.Of)
             .OrderByDescending(group => group.Key)
-            .Select(group => $"{FigureNumbers.Whole(group.Count())} {VerdictLooks.Word(group.Key)}");
-        return hidden.Length == 0 ? string.Empty : $"Not drawn: {FigureNumbers.Count(hidden.Length, "channel")} ({string.Join(", ", parts)}); the tables have all.";
+            .Select(group => $"{Quantities.Plain(group.Count())} {VerdictLooks.Word(group.Key)}");
+        return hidden.Length == 0 ? string.Empty : $"Not drawn: {Quantities.Many(hidden.Length, "channel")} ({string.Join(", ", parts)}); the tables have all.";
     }
 }

@@ -1,3 +1,4 @@
+using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
@@ -82,7 +83,7 @@ internal static class RibbonRowText
             .OrderDescending()
             .Select(look => (Word: VerdictLooks.Word(look), Count: looks.Count(one => one == look)))
             .Where(part => part.Count > 0)
-            .Select(part => $"{FigureNumbers.Whole(part.Count)} {part.Word}");
-        return $"{FigureNumbers.Count(channel.Cells.Length, "trial")}: {string.Join(", ", counts)}";
+            .Select(part => $"{Quantities.Plain(part.Count)} {part.Word}");
+        return $"{Quantities.Many(channel.Cells.Length, "trial")}: {string.Join(", ", counts)}";
     }
 }

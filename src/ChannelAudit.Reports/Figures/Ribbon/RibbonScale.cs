@@ -6,7 +6,8 @@ namespace ChannelAudit.Reports.Figures.Ribbon;
 /// <summary>Sizes that follow the size of the figure; no text is ever below 14 px.</summary>
 internal sealed class RibbonScale(FigureSize size)
 {
-    private const float SmallestText = 14;
+    /// <summary>In pixels.</summary>
+    public const float SmallestText = 14;
 
     /// <summary>1 at 1600 x 900.</summary>
     public float Unit { get; } = Math.Clamp(Math.Min(size.Width / 1600f, size.Height / 900f), 0.5f, 3f);

@@ -1,3 +1,4 @@
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
 using ChannelAudit.Segments;
@@ -60,13 +61,13 @@ internal static class RibbonTimeLine
         int step = Steps().First(candidate => !Touch(places.Where(place => IsShown(place.Trial, candidate))));
         foreach ((Trial trial, float left, float _) in places.Where(place => IsShown(place.Trial, step)))
         {
-            picture.Text(FigureNumbers.Whole(trial.Number), plan.Scale.Note, MathF.Round(left), top);
+            picture.Text(Quantities.Plain(trial.Number), plan.Scale.Note, MathF.Round(left), top);
         }
     }
 
     private static (Trial Trial, float Left, float Right) Place(RibbonPlan plan, Trial trial)
     {
-        float width = TextMeasure.Width(FigureNumbers.Whole(trial.Number), plan.Scale.Note);
+        float width = TextMeasure.Width(Quantities.Plain(trial.Number), plan.Scale.Note);
         float centre = (plan.Axis.X((double)trial.WindowFromS) + plan.Axis.X((double)trial.WindowToS)) / 2;
         float left = Math.Clamp(centre - (width / 2), plan.Axis.Left, plan.Axis.Right - width);
         return (trial, left, left + width);

@@ -1,3 +1,4 @@
+using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Results;
@@ -65,6 +66,6 @@ internal sealed class TimeAxis
         const double clockFromS = 20;
         return stepS < 1 || ToS - FromS < clockFromS
             ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(seconds, 3):0.###} s")
-            : FigureNumbers.Clock(seconds);
+            : Quantities.Clock(seconds);
     }
 }
