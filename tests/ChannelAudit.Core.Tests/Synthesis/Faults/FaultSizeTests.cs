@@ -68,7 +68,10 @@ public sealed class FaultSizeTests
         TrialPlan trial = new() { OnsetS = 2, DurationS = 3, Label = "meadow" };
         SessionPlan plan = new()
         {
-            Seed = 1, DurationS = 10, Trials = [trial], Faults = [new RailBlocks("eye", 1.5, 9) { Span = FaultSpan.Of(trial) }],
+            Seed = 1,
+            DurationS = 10,
+            Trials = [trial],
+            Faults = [new RailBlocks("eye", 1.5, 9) { Span = FaultSpan.Of(trial) }],
         };
 
         MadeRecording made = MadeRecording.Make(plan);
@@ -85,7 +88,9 @@ public sealed class FaultSizeTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 4, Faults = [new Flatline("brow") { Span = new FaultSpan(1, 1.3M) }],
+            Seed = 1,
+            DurationS = 4,
+            Faults = [new Flatline("brow") { Span = new FaultSpan(1, 1.3M) }],
         });
 
         ReadOnlySpan<int> codes = made.CodesOf("brow");
@@ -99,7 +104,9 @@ public sealed class FaultSizeTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 4, Faults = [new Flatline("brow") { Toggles = true, Span = new FaultSpan(1, 2) }],
+            Seed = 1,
+            DurationS = 4,
+            Faults = [new Flatline("brow") { Toggles = true, Span = new FaultSpan(1, 2) }],
         });
 
         int[] codes = made.CodesOf("brow")[2000..4000].ToArray();
@@ -138,7 +145,10 @@ public sealed class FaultSizeTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 30, Amplifier = new AmplifierPlan { HighpassHz = 10 }, Faults = [new Drift("cheek", 600, 1000)],
+            Seed = 1,
+            DurationS = 30,
+            Amplifier = new AmplifierPlan { HighpassHz = 10 },
+            Faults = [new Drift("cheek", 600, 1000)],
         });
 
         Assert.True(Math.Abs(Plain.Mean(Plain.Samples(made, "cheek"))) < 0.2);
@@ -217,7 +227,9 @@ public sealed class FaultSizeTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 2, Faults = [new IdenticalChannels("cheek", "eye")],
+            Seed = 1,
+            DurationS = 2,
+            Faults = [new IdenticalChannels("cheek", "eye")],
         });
 
         Assert.True(made.CodesOf("cheek").SequenceEqual(made.CodesOf("eye")));
@@ -229,7 +241,9 @@ public sealed class FaultSizeTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 4, Faults = [new MissingSamples("brow") { Span = new FaultSpan(1, 1.2M) }],
+            Seed = 1,
+            DurationS = 4,
+            Faults = [new MissingSamples("brow") { Span = new FaultSpan(1, 1.2M) }],
         });
 
         Assert.Single(made.ChannelOf("cheek").Stretches);
