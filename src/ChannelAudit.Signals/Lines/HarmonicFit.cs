@@ -14,6 +14,9 @@ namespace ChannelAudit.Signals.Lines;
 /// </remarks>
 public static class HarmonicFit
 {
+    /// <summary>Pivot for each sample below which nothing but rounding is left of a wave (near 1/2 in good fits).</summary>
+    private const double SmallestPivot = 1E-9;
+
     /// <summary>Fits the waves.</summary>
     /// <param name="samples">More samples than 2·frequencies + 1; left as they are.</param>
     /// <param name="rateHz">Sampling rate in hertz, positive.</param>
@@ -83,15 +86,23 @@ public static class HarmonicFit
 
         try
         {
-            return matrix.Cholesky().Solve(right).ToArray();
+            var factor = matrix.Cholesky();
+            var smallest = factor.Factor.Diagonal().Minimum();
+            if (smallest * smallest > SmallestPivot * target.Length)
+            {
+                return factor.Solve(right).ToArray();
+            }
         }
-        catch (ArgumentException error)
+        catch (ArgumentException)
         {
-            throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"The {columns.Length / 2} frequencies cannot be told apart in {target.Length} samples."),
-                nameof(target),
-                error);
+            // Not positive definite: the same fault, seen earlier.
         }
+
+        throw new ArgumentException(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The {columns.Length / 2} frequencies cannot be told apart in {target.Length} samples."),
+            nameof(target));
     }
 
     /// <summary>Sums products in four strands, joined in a fixed order.</summary>

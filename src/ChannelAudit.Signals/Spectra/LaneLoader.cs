@@ -1,5 +1,7 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace ChannelAudit.Signals.Spectra;
 
@@ -41,11 +43,44 @@ internal static class LaneLoader
         var means = Vector256.Create(Mean(first), Mean(second), Mean(third), Mean(fourth));
         lanes = lanes[..(SegmentBatch.Lanes * window.Length)];
         ref var target = ref MemoryMarshal.GetReference(lanes);
-        for (var n = 0; n < window.Length; n++)
+        var n = 0;
+        if (Avx.IsSupported)
+        {
+            // The same subtractions and products, four samples at a time; only the way into the lanes differs.
+            for (; n + 4 <= window.Length; n += 4)
+            {
+                var weights = Take(window, n);
+                Interleave(
+                    (Take(first, n) - Vector256.Create(means[0])) * weights,
+                    (Take(second, n) - Vector256.Create(means[1])) * weights,
+                    (Take(third, n) - Vector256.Create(means[2])) * weights,
+                    (Take(fourth, n) - Vector256.Create(means[3])) * weights,
+                    ref Unsafe.Add(ref target, SegmentBatch.Lanes * n));
+            }
+        }
+
+        for (; n < window.Length; n++)
         {
             var values = Vector256.Create(first[n], second[n], third[n], fourth[n]);
             ((values - means) * Vector256.Create(window[n])).StoreUnsafe(ref target, (nuint)(SegmentBatch.Lanes * n));
         }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Take(ReadOnlySpan<double> values, int at) =>
+        Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(values), (nuint)at);
+
+    /// <summary>Writes four by four numbers with rows and columns exchanged.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Interleave(
+        Vector256<double> a, Vector256<double> b, Vector256<double> c, Vector256<double> d, ref double target)
+    {
+        var (even, odd) = (Avx.UnpackLow(a, b), Avx.UnpackHigh(a, b));
+        var (evenEnd, oddEnd) = (Avx.UnpackLow(c, d), Avx.UnpackHigh(c, d));
+        Avx.Permute2x128(even, evenEnd, 0x20).StoreUnsafe(ref target);
+        Avx.Permute2x128(odd, oddEnd, 0x20).StoreUnsafe(ref target, 4);
+        Avx.Permute2x128(even, evenEnd, 0x31).StoreUnsafe(ref target, 8);
+        Avx.Permute2x128(odd, oddEnd, 0x31).StoreUnsafe(ref target, 12);
     }
 
     /// <summary>Sums in sixteen strands, joined in a fixed order: fast, and the same bits everywhere.</summary>

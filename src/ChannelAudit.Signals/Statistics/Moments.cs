@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace ChannelAudit.Signals.Statistics;
 
 /// <summary>Sums, means and spreads, in a fixed order and with little rounding error.</summary>
@@ -94,13 +97,24 @@ public static class Moments
 
     private static double BlockSum(ReadOnlySpan<double> values, bool power)
     {
-        Span<double> strands = stackalloc double[8];
-        strands.Clear();
-        for (var i = 0; i < values.Length; i++)
+        ref var origin = ref MemoryMarshal.GetReference(values);
+        var (low, high) = (Vector256<double>.Zero, Vector256<double>.Zero);
+        var i = 0;
+        for (; i + 8 <= values.Length; i += 8)
         {
-            strands[i & 7] += power ? values[i] * values[i] : values[i];
+            var a = Vector256.LoadUnsafe(ref origin, (nuint)i);
+            var b = Vector256.LoadUnsafe(ref origin, (nuint)(i + 4));
+            low += power ? a * a : a;
+            high += power ? b * b : b;
         }
 
-        return ((strands[0] + strands[1]) + (strands[2] + strands[3])) + ((strands[4] + strands[5]) + (strands[6] + strands[7]));
+        var joined = low + high;
+        var sum = (joined[0] + joined[1]) + (joined[2] + joined[3]);
+        for (; i < values.Length; i++)
+        {
+            sum += power ? values[i] * values[i] : values[i];
+        }
+
+        return sum;
     }
 }

@@ -11,6 +11,7 @@ namespace ChannelAudit.Signals.Statistics;
 internal sealed class SlopeSearch
 {
     private const int MaximumSteps = 400;
+    private const int StepsBetweenTieTrials = 8;
     private const int ThinnedPoints = 100;
     private const double NarrowestRelativeWidth = 1E-13;
 
@@ -77,25 +78,38 @@ internal sealed class SlopeSearch
         }
     }
 
-    /// <summary>Narrows the bracket, aiming in turn a little below the rank, a little above it and at the middle.</summary>
+    /// <summary>Narrows the bracket until few slopes are left in it, or rounding lets it shrink no further.</summary>
     private SlopeBracket Narrow(SlopeBracket bracket, long rank)
     {
-        for (var step = 0; step < MaximumSteps && bracket.Inside > _points.FewSlopes; step++)
+        var narrowest = NarrowestRelativeWidth * _points.SlopeScale;
+        for (var step = 0; step < MaximumSteps && bracket.Inside > _points.FewSlopes && bracket.Width > 3 * narrowest; step++)
         {
-            var margin = (step % 3) switch { 0 => -_points.FewSlopes / 4, 1 => _points.FewSlopes / 4, _ => 0 };
-            var aim = step % 3 == 2 ? 0.5 : (double)(rank + margin - bracket.Below) / bracket.Inside;
-            var slope = bracket.Low + (Math.Clamp(aim, 0.01, 0.99) * bracket.Width);
-            if (bracket.Width < NarrowestRelativeWidth * _points.SlopeScale || slope <= bracket.Low || slope >= bracket.High)
+            if (step % StepsBetweenTieTrials == StepsBetweenTieTrials - 1)
             {
-                break;
+                // Coarse steps of the signal give one slope to very many pairs, which halving would take long to isolate.
+                var tie = Quantiles.MedianInPlace(_points.SlopesBetween(bracket.Low, bracket.High, _points.FewSlopes));
+                bracket = Cut(Cut(bracket, tie - narrowest, rank), tie + narrowest, rank);
             }
 
-            var below = _points.CountBelow(slope);
-            bracket = below > rank
-                ? bracket with { High = slope, BelowHigh = below }
-                : bracket with { Low = slope, Below = below };
+            var margin = (step % 3) switch { 0 => -_points.FewSlopes / 4, 1 => _points.FewSlopes / 4, _ => 0 };
+            var aim = step % 3 == 2 ? 0.5 : (double)(rank + margin - bracket.Below) / bracket.Inside;
+            bracket = Cut(bracket, bracket.Low + (Math.Clamp(aim, 0.01, 0.99) * bracket.Width), rank);
         }
 
         return bracket;
+    }
+
+    /// <summary>Keeps the side of a slope on which the rank lies; a slope outside the bracket changes nothing.</summary>
+    private SlopeBracket Cut(SlopeBracket bracket, double slope, long rank)
+    {
+        if (slope <= bracket.Low || slope >= bracket.High)
+        {
+            return bracket;
+        }
+
+        var below = _points.CountBelow(slope);
+        return below > rank
+            ? bracket with { High = slope, BelowHigh = below }
+            : bracket with { Low = slope, Below = below };
     }
 }
