@@ -19,6 +19,18 @@ public static class DemoSession
     /// <summary>The plan.</summary>
     public static SessionPlan Plan { get; } = Make();
 
+    /// <summary>Makes the session and writes <c>session.edf</c> and <c>setup.toml</c> into a folder.</summary>
+    /// <param name="folder">An existing folder.</param>
+    /// <returns>What was made.</returns>
+    /// <exception cref="IOException">When a file cannot be written.</exception>
+    public static MadeRecording Write(string folder)
+    {
+        MadeRecording made = MadeRecording.Make(Plan);
+        EdfFiles.Write(made, Path.Combine(folder, "session.edf"));
+        File.WriteAllText(Path.Combine(folder, "setup.toml"), SetupText.Of(Plan));
+        return made;
+    }
+
     private static SessionPlan Make()
     {
         SessionPlan plan = new Protocol

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Edf;
 
@@ -100,5 +101,5 @@ public static class EdfFiles
         throw new ArgumentException("No record duration divides all stretches: round the recording and its gaps to tenths of a second.", nameof(stretches));
     }
 
-    private static bool FitsHeader(double rail) => ((decimal)rail).ToString(System.Globalization.CultureInfo.InvariantCulture).Length <= 8;
+    private static bool FitsHeader(double rail) => ((decimal)rail).ToString(CultureInfo.InvariantCulture).Length <= 8;
 }

@@ -124,12 +124,24 @@ public sealed class BridgePhysicsTests
 
     private static SitePlan Noisy(string name, double first, double second) => new()
     {
-        Name = name, Label = name, RestUv = 0, ElectrodeNoiseUv = 10, FirstKohm = first, SecondKohm = second, Asymmetry = 0,
+        Name = name,
+        Label = name,
+        RestUv = 0,
+        ElectrodeNoiseUv = 10,
+        FirstKohm = first,
+        SecondKohm = second,
+        Asymmetry = 0,
     };
 
     private static SitePlan Active(string name, double rmsUv) => new()
     {
-        Name = name, Label = name, RestUv = rmsUv, ElectrodeNoiseUv = 0, FirstKohm = 5, SecondKohm = 5, Asymmetry = 0,
+        Name = name,
+        Label = name,
+        RestUv = rmsUv,
+        ElectrodeNoiseUv = 0,
+        FirstKohm = 5,
+        SecondKohm = 5,
+        Asymmetry = 0,
     };
 
     /// <summary>200 s at 2000 Hz (400 000 samples) behind a noiseless amplifier with steps of 0.1 nV.</summary>

@@ -21,7 +21,7 @@ public sealed class DemoSessionTests
         }
 
         // Made once and kept: a clock, an unseeded number or a system's own sine would change it.
-        Assert.Equal("HASH", Convert.ToHexStringLower(hash.GetHashAndReset()));
+        Assert.Equal("fee79956c7a365d2cfb549e168d0039b27ecacd765b772dcba5974a841af0638", Convert.ToHexStringLower(hash.GetHashAndReset()));
     }
 
     [Fact]
@@ -80,7 +80,8 @@ public sealed class DemoSessionTests
 
     private static int[] Met(string reason, double atLeast) =>
     [
-        .. Made.Truths.Where(truth => string.Equals(truth.Reason, reason, StringComparison.Ordinal) && truth.Size >= atLeast && !string.Equals(truth.Measure, "headroom", StringComparison.Ordinal))
+        .. Made.Truths
+            .Where(truth => string.Equals(truth.Reason, reason, StringComparison.Ordinal) && truth.Size >= atLeast)
             .SelectMany(truth => truth.Trials).Distinct().Order(),
     ];
 }

@@ -63,7 +63,9 @@ public sealed class MadeRecordingTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 3, DurationS = 60, Amplifier = new AmplifierPlan { SettlingUvPerMin = 0 },
+            Seed = 3,
+            DurationS = 60,
+            Amplifier = new AmplifierPlan { SettlingUvPerMin = 0 },
         });
 
         // SD of a correlation of about 60 s x 2 x 300 Hz independent values: 0.005.
@@ -89,7 +91,9 @@ public sealed class MadeRecordingTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 1, Faults = [new HeaderRail("eye", 2), new Drift("cheek", 0, 5000)],
+            Seed = 1,
+            DurationS = 1,
+            Faults = [new HeaderRail("eye", 2), new Drift("cheek", 0, 5000)],
         });
 
         Assert.Equal(-20, made.LowestCodeOf("eye"));
@@ -118,7 +122,9 @@ public sealed class MadeRecordingTests
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan
         {
-            Seed = 1, DurationS = 4, Faults = [new RecordingGap { Span = new FaultSpan(1, 2.5M) }],
+            Seed = 1,
+            DurationS = 4,
+            Faults = [new RecordingGap { Span = new FaultSpan(1, 2.5M) }],
         });
         using Recording recording = made.Open();
 

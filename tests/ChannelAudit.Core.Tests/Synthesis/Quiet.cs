@@ -13,6 +13,10 @@ internal static class Quiet
 
     internal static MadeRecording Make(decimal durationS, params ImmutableArray<Fault> faults) => MadeRecording.Make(new SessionPlan
     {
-        Seed = 5, DurationS = durationS, Sites = Sites, Amplifier = Amplifier, Faults = faults,
+        Seed = 5,
+        DurationS = durationS,
+        Sites = Sites,
+        Amplifier = Amplifier,
+        Faults = faults,
     });
 }

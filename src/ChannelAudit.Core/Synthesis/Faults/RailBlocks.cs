@@ -9,7 +9,9 @@ namespace ChannelAudit.Synthesis.Faults;
 /// <param name="RunSamples">Samples in each block.</param>
 public sealed record RailBlocks(string Site, double SharePercent, int RunSamples) : Fault
 {
-    /// <summary>Distance of a hidden rail from zero in µV; null: the converter's upper rail.</summary>
+    /// <summary>
+    /// Height of a hidden rail in µV, above everything else in the channel, or it is no rail; null: the converter's upper rail.
+    /// </summary>
     public double? RailUv { get; init; }
 
     /// <inheritdoc/>
@@ -22,8 +24,6 @@ public sealed record RailBlocks(string Site, double SharePercent, int RunSamples
         return RailCount.Truths(made, this, Site, int.MinValue, rail);
     }
 
-    /// <inheritdoc/>
-    /// <remarks>With a hidden rail, nothing of the channel may lie above it: the amplifier stops there everywhere in the stretch.</remarks>
     internal override void EditCodes(SignalPath path)
     {
         SampleSpan span = path.Plan.SamplesOf(Span);
