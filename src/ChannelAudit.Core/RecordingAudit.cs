@@ -23,8 +23,8 @@ public static class RecordingAudit
         RecordingEntry entry, StudySetup setup, AuditCriteria criteria, string? eventsFile, CancellationToken cancellation)
     {
         RecordingCompanions companions = BidsCompanions.Find(entry.FilePath);
-        using Recording opened = RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit));
-        Recording recording = companions.ApplyTo(opened);
+        using Recording recording =
+            companions.ApplyTo(RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit)));
         StudySetup own = setup.Recording.MainsHz is null && companions.PowerLineHz is { } mains
             ? setup with { Recording = setup.Recording with { MainsHz = mains } }
             : setup;

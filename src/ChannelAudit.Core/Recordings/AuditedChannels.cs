@@ -13,7 +13,7 @@ internal static class AuditedChannels
     {
         SetupCheck.Against(setup, recording.Channels.Select(channel => channel.RawLabel), recording.FileName);
         ImmutableArray<int> positions = SiteChannels.Locate(setup, recording.Channels.Select(channel => channel.RawLabel), recording.FileName);
-        Dictionary<int, string> names = positions.Select((position, i) => (position, setup.Sites[i].Name)).ToDictionary();
+        Dictionary<int, string> names = setup.Sites.Zip(positions).ToDictionary(pair => pair.Second, pair => pair.First.Name);
         ImmutableArray<(Channel Channel, string Name)> audited =
         [
             .. recording.Channels
