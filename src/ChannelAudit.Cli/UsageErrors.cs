@@ -14,6 +14,10 @@ internal static class UsageErrors
     public static ChannelAuditException UnknownCommand(string path, string given, IReadOnlyList<string> commands) => Fault(
         $"{path}: there is no command '{OneLine.Of(given)}'", DidYouMean(given, commands, path));
 
+    /// <summary>A folder that holds something other than an earlier demo.</summary>
+    public static ChannelAuditException NotForDemo(string folder) => Fault(
+        $"{OneLine.Of(folder)}: not empty and not an earlier demo", "give a new or an empty folder");
+
     /// <summary>An option that does not exist.</summary>
     public static ChannelAuditException UnknownOption(string path, string given, IReadOnlyList<string> options) => Fault(
         $"{path}: there is no option '{OneLine.Of(given)}'", DidYouMean(given, options, path));

@@ -38,6 +38,7 @@ internal static class RootCommandFactory
         if (context.Engine is { } engine)
         {
             root.Subcommands.Add(ScreenCommand.Create(context, engine, help));
+            root.Subcommands.Add(DemoCommand.Create(context, engine, help));
         }
 
         root.Subcommands.Add(CriteriaCommand.Create(context, help));
