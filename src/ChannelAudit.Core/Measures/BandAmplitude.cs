@@ -12,9 +12,12 @@ public static class BandAmplitude
         }
 
         double sum = 0;
-        for (int bin = frame.FirstBin; bin <= frame.LastBin; bin++)
+        foreach (BinRange range in frame.OpenRanges)
         {
-            sum += frame.IsLine[bin] ? 0 : density[bin];
+            for (int bin = range.From; bin <= range.To; bin++)
+            {
+                sum += density[bin];
+            }
         }
 
         double scale = (double)(frame.LastBin - frame.FirstBin + 1) / frame.OpenBins;

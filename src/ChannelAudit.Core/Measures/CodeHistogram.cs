@@ -1,3 +1,5 @@
+using ChannelAudit.Signals.Statistics;
+
 namespace ChannelAudit.Measures;
 
 /// <summary>Counts samples by value, so that quantiles of a long stretch need no copy of it.</summary>
@@ -35,19 +37,26 @@ public sealed class CodeHistogram
     /// <summary>Adds samples.</summary>
     public void Add(ReadOnlySpan<double> samples)
     {
-        double perWidth = 1 / width;
-        int least = low;
-        int greatest = high;
-        foreach (double sample in samples)
+        if (samples.IsEmpty)
         {
-            int bin = Math.Clamp((int)(((sample - origin) * perWidth) + 0.5), 0, Bins);
-            counts[bin]++;
-            least = Math.Min(least, bin);
-            greatest = Math.Max(greatest, bin);
+            return;
         }
 
-        low = least;
-        high = greatest;
+        (double least, double greatest) = Extremes.Of(samples);
+        low = Math.Min(low, BinOf(least));
+        high = Math.Max(high, BinOf(greatest));
+        if (BinOf(least) < 0 || BinOf(greatest) > Bins)
+        {
+            throw new ArgumentOutOfRangeException(nameof(samples), "a value lies outside the range of the histogram");
+        }
+
+        double perWidth = 1 / width;
+        double half = 0.5 - (origin * perWidth);
+        foreach (double sample in samples)
+        {
+            counts[(int)((sample * perWidth) + half)]++;
+        }
+
         Total += samples.Length;
     }
 
@@ -84,6 +93,12 @@ public sealed class CodeHistogram
         double lower = DistanceAtRank(level, lowerRank);
         double upper = lowerRank + 1 < Total ? DistanceAtRank(level, lowerRank + 1) : lower;
         return lower + ((position - lowerRank) * (upper - lower));
+    }
+
+    private int BinOf(double value)
+    {
+        double perWidth = 1 / width;
+        return (int)((value * perWidth) + (0.5 - (origin * perWidth)));
     }
 
     private double ValueOf(int bin) => origin + (bin * width);

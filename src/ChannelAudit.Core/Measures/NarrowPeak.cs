@@ -21,24 +21,16 @@ public static class NarrowPeak
     {
         double bias = PeakFloor.MedianBias(segments);
         PeakReading best = default;
-        for (int bin = frame.FirstBin + LineWindow.Reach; bin <= frame.LastBin - LineWindow.Reach; bin++)
+        foreach (BinRange range in frame.NarrowCenters)
         {
-            if (!IsOpenPeak(density, frame, bin))
+            for (int bin = range.From; bin <= range.To; bin++)
             {
-                continue;
-            }
-
-            // What the five bins hold is more than what they hold above the floor: cheap to see that a peak cannot win.
-            double sum = LineNoise.SumAround(density, bin) * frame.BinHz;
-            if (sum < leastPower || sum <= best.Power)
-            {
-                continue;
-            }
-
-            PeakReading peak = At(density, frame, segments, bin, bias);
-            if (peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, bias))
-            {
-                best = peak;
+                // What the five bins hold is more than what they hold above the floor: cheap to see that a peak cannot win.
+                if (density[bin] > density[bin - 1] && density[bin] >= density[bin + 1]
+                    && LineNoise.SumAround(density, bin) * frame.BinHz is var sum && sum >= leastPower && sum > best.Power)
+                {
+                    best = Better(best, density, frame, segments, bin, bias);
+                }
             }
         }
 
@@ -60,10 +52,12 @@ public static class NarrowPeak
         return new PeakReading(power, Math.Sqrt(variance) * frame.BinHz, PeakHz(density, frame, bin));
     }
 
-    /// <summary>A local peak whose window touches no line window.</summary>
-    private static bool IsOpenPeak(ReadOnlySpan<double> density, SpectralFrame frame, int bin) =>
-        density[bin] > density[bin - 1] && density[bin] >= density[bin + 1]
-        && !frame.IsLine[bin - LineWindow.Reach] && !frame.IsLine[bin] && !frame.IsLine[bin + LineWindow.Reach];
+    private static PeakReading Better(
+        PeakReading best, ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias)
+    {
+        PeakReading peak = At(density, frame, segments, bin, bias);
+        return peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, bias) ? peak : best;
+    }
 
     private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double power, double bias)
     {

@@ -61,34 +61,8 @@ public sealed class PairBands
         return new PairBands(a.BinHz, low, high, first, last);
     }
 
-    private static ImmutableArray<BinRange> Open(SpectralFrame frame, double fromHz, double toHz)
-    {
-        ImmutableArray<BinRange>.Builder ranges = ImmutableArray.CreateBuilder<BinRange>();
-        int last = Math.Min(frame.Bins - 1, (int)Math.Floor((toHz / frame.BinHz) + 1e-9));
-        int from = -1;
-        for (int bin = (int)Math.Ceiling((fromHz / frame.BinHz) - 1e-9); bin <= last; bin++)
-        {
-            if (frame.IsLine[bin])
-            {
-                from = Close(ranges, from, bin - 1);
-            }
-            else if (from < 0)
-            {
-                from = bin;
-            }
-        }
-
-        Close(ranges, from, last);
-        return ranges.DrainToImmutable();
-    }
-
-    private static int Close(ImmutableArray<BinRange>.Builder ranges, int from, int to)
-    {
-        if (from >= 0)
-        {
-            ranges.Add(new BinRange(from, to));
-        }
-
-        return -1;
-    }
+    private static ImmutableArray<BinRange> Open(SpectralFrame frame, double fromHz, double toHz) => BinRange.Where(
+        (int)Math.Ceiling((fromHz / frame.BinHz) - 1e-9),
+        Math.Min(frame.Bins - 1, (int)Math.Floor((toHz / frame.BinHz) + 1e-9)),
+        bin => !frame.IsLine[bin]);
 }

@@ -36,10 +36,12 @@ public sealed class SpectralFrame
 
         Harmonics = counted.DrainToImmutable();
         Notched = notched;
-        for (int bin = FirstBin; bin <= LastBin; bin++)
-        {
-            OpenBins += IsLine[bin] ? 0 : 1;
-        }
+        OpenRanges = BinRange.Where(FirstBin, LastBin, bin => !IsLine[bin]);
+        OpenBins = OpenRanges.Sum(range => range.Count);
+        NarrowCenters = BinRange.Where(
+            FirstBin + LineWindow.Reach,
+            LastBin - LineWindow.Reach,
+            bin => !IsLine[bin - LineWindow.Reach] && !IsLine[bin] && !IsLine[bin + LineWindow.Reach]);
     }
 
     /// <summary>Samples per second.</summary>
@@ -83,6 +85,12 @@ public sealed class SpectralFrame
 
     /// <summary>Bins of the band outside all line windows.</summary>
     public int OpenBins { get; }
+
+    /// <summary>The same bins as ranges.</summary>
+    public ImmutableArray<BinRange> OpenRanges { get; }
+
+    /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
+    public ImmutableArray<BinRange> NarrowCenters { get; }
 
     /// <summary>The frame of a channel.</summary>
     /// <param name="channel">The channel.</param>

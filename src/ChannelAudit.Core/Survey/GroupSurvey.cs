@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Signals.Spectra;
@@ -17,6 +18,8 @@ public sealed class GroupSurvey
     private readonly ImmutableArray<SpectralFrame> frames;
     private readonly SegmentWalk walk;
     private readonly double[] density;
+    private readonly double[] densities;
+    private readonly BinRange lowBins;
     private readonly PairSlot[] pairs;
     private readonly PowerAccumulator[] power;
 
@@ -25,6 +28,10 @@ public sealed class GroupSurvey
         this.frames = frames;
         walk = new SegmentWalk(recording.Samples, channels, frames[0]);
         density = new double[frames[0].Bins];
+        densities = new double[frames[0].Bins * SegmentBatch.Lanes];
+        lowBins = new BinRange(
+            (int)Math.Ceiling((LowFromHz / frames[0].BinHz) - 1e-9),
+            Math.Min(frames[0].Bins - 1, (int)Math.Floor((LowToHz / frames[0].BinHz) + 1e-9)));
         Tables = [.. channels.Select(_ => new SegmentTable())];
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         pairs = withPairs ? [.. PairSlot.All(frames)] : [];
@@ -100,27 +107,26 @@ public sealed class GroupSurvey
         SegmentBatch batch = walk.Batch;
         SpectralFrame frame = frames[member];
         SegmentTable table = Tables[member];
+        batch.Densities(member, densities);
+        LaneSpectra lanes = new(densities, frame);
+        Vector256<double> band = lanes.BandPower();
+        Vector256<double> low = lanes.Power(lowBins);
+        (Vector256<double> line, Vector256<double> variance) = lanes.Line();
+        Vector256<double> least = LeastNarrowShare * band;
+        Vector256<double> narrow = lanes.HasFiveBinsOf(least);
         for (int lane = 0; lane < batch.Segments; lane++)
         {
-            batch.Density(member, lane, density);
-            double band = BandAmplitude.Power(density, frame) ?? 0;
             table.Starts.Add(firstStart + ((long)lane * frame.Hop));
-            table.BandPower.Add(band);
-            table.Line.Add(LineNoise.Of(density, frame, 1));
-            table.Narrow.Add(NarrowPeak.Of(density, frame, 1, LeastNarrowShare * band));
-            table.LowPower.Add(LowFrequency(frame));
+            table.BandPower.Add(band[lane]);
+            table.LowPower.Add(low[lane]);
+            table.Line.Add(new PeakReading(line[lane], Math.Sqrt(variance[lane]), frame.LineHz));
+            table.Narrow.Add(BitConverter.DoubleToInt64Bits(narrow[lane]) == 0 ? default : Narrow(member, lane, least[lane]));
         }
     }
 
-    private double LowFrequency(SpectralFrame frame)
+    private PeakReading Narrow(int member, int lane, double leastPower)
     {
-        double sum = 0;
-        int last = Math.Min(frame.Bins - 1, (int)Math.Floor((LowToHz / frame.BinHz) + 1e-9));
-        for (int bin = (int)Math.Ceiling((LowFromHz / frame.BinHz) - 1e-9); bin <= last; bin++)
-        {
-            sum += density[bin];
-        }
-
-        return sum * frame.BinHz;
+        walk.Batch.Density(member, lane, density);
+        return NarrowPeak.Of(density, frames[member], 1, leastPower);
     }
 }

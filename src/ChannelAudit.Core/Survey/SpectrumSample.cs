@@ -13,6 +13,9 @@ public sealed class SpectrumSample
     private const double NotchShare = 0.25;
     private const double NotchReachHz = 1;
 
+    // Room for 60 Hz and the neighbours that its peak is compared with.
+    private const double HighestNominalHz = 75;
+
     private readonly List<long> starts = [];
     private readonly List<double[]> nearMains = [];
     private readonly double[] mean;
@@ -30,19 +33,22 @@ public sealed class SpectrumSample
         int length = SpectralFrame.SegmentLengthOf(channel.Rate);
         SegmentBatch batch = new(channel.Rate.Value, length, 1);
         SpectrumSample sample = new(batch.Bins, batch.BinHz);
-        ImmutableArray<(long Start, long Stored)> places = Places(channel.Stretches, length);
-        double[] buffer = new double[length];
+        ImmutableArray<(long Start, long Stored, int Seconds)> places = Places(channel.Stretches, length);
+        double[] buffer = new double[length * SegmentBatch.Lanes];
         double[] density = new double[batch.Bins];
         PowerAccumulator power = new(batch.Bins);
-        foreach ((long start, long stored) in places)
+        foreach ((long start, long stored, int seconds) in places)
         {
             cancellation.ThrowIfCancellationRequested();
-            recording.Samples.Read(channel.Index, stored, buffer);
-            batch.Load(0, buffer, length, 1);
-            batch.Density(0, 0, density);
+            recording.Samples.Read(channel.Index, stored, buffer.AsSpan(0, seconds * length));
+            batch.Load(0, buffer.AsSpan(0, seconds * length), length, seconds);
             power.Add(batch, 0);
-            sample.starts.Add(start);
-            sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(75 / batch.BinHz)))]);
+            for (int lane = 0; lane < seconds; lane++)
+            {
+                batch.Density(0, lane, density);
+                sample.starts.Add(start + ((long)lane * length));
+                sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(HighestNominalHz / batch.BinHz)))]);
+            }
         }
 
         if (power.Segments > 0)
@@ -105,25 +111,26 @@ public sealed class SpectrumSample
         return floor > 0 ? peak / floor : 0;
     }
 
-    /// <summary>Whole seconds that do not overlap, thinned out evenly to at most 600.</summary>
-    private static ImmutableArray<(long Start, long Stored)> Places(ImmutableArray<Stretch> stretches, int length)
+    /// <summary>Runs of up to four whole seconds that do not overlap, thinned out evenly to at most 600 seconds.</summary>
+    private static ImmutableArray<(long Start, long Stored, int Seconds)> Places(ImmutableArray<Stretch> stretches, int length)
     {
-        long total = stretches.Sum(stretch => stretch.Length / length);
-        long wanted = Math.Min(MostSegments, total);
-        ImmutableArray<(long Start, long Stored)>.Builder places = ImmutableArray.CreateBuilder<(long Start, long Stored)>();
-        long before = 0;
+        List<(long Start, long Stored, int Seconds)> all = [];
+        long total = stretches.Sum(stretch => stretch.Length / length / SegmentBatch.Lanes) + stretches.Length;
+        long every = Math.Max(1, total * SegmentBatch.Lanes / MostSegments);
+        long number = 0;
         foreach (Stretch stretch in stretches)
         {
-            long here = stretch.Length / length;
-            while (places.Count < wanted && places.Count * total / wanted < before + here)
+            long seconds = stretch.Length / length;
+            for (long second = 0; second < seconds; second += SegmentBatch.Lanes)
             {
-                long second = (places.Count * total / wanted) - before;
-                places.Add((stretch.Start + (second * length), stretch.StoredStart + (second * length)));
+                if (number++ % every == 0)
+                {
+                    int run = (int)Math.Min(SegmentBatch.Lanes, seconds - second);
+                    all.Add((stretch.Start + (second * length), stretch.StoredStart + (second * length), run));
+                }
             }
-
-            before += here;
         }
 
-        return places.DrainToImmutable();
+        return [.. all];
     }
 }
