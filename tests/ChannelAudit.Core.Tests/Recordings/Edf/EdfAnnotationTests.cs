@@ -60,5 +60,5 @@ public sealed class EdfAnnotationTests
 
     private static string Line(Annotation annotation) => string.Create(
         CultureInfo.InvariantCulture,
-        $"{annotation.OnsetS} {annotation.DurationS?.ToString(CultureInfo.InvariantCulture) ?? "-"} {annotation.Text}");
+        $"{annotation.OnsetS:0.#######} {annotation.DurationS?.ToString("0.#######", CultureInfo.InvariantCulture) ?? "-"} {annotation.Text}");
 }

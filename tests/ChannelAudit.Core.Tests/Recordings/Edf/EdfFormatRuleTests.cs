@@ -50,7 +50,7 @@ public sealed class EdfFormatRuleTests
         using Recording recording = file.Open();
 
         Assert.Equal("EDF+D", recording.Format);
-        Assert.Equal([new(0, 8, 0), new(20, 4, 8)], recording.Channels[0].Stretches);
+        Assert.Equal([new(0, 8, 0), new(20, 4, 8)], recording.Channels[0].Stretches.ToArray());
         Assert.Equal(24, recording.Channels[0].TimelineLength);
         Assert.Equal(6, recording.DurationS);
         Assert.Empty(recording.Warnings);

@@ -17,7 +17,7 @@ public sealed class EdfRecordTimeTests
             "made.edf, record 2: says it starts at 4 s, 1 s was expected in a continuous recording; samples were kept without a gap",
             Assert.Single(file.Warnings()));
         using Recording recording = file.Open();
-        Assert.Equal([new(0, 12, 0)], recording.Channels[0].Stretches);
+        Assert.Equal([new(0, 12, 0)], recording.Channels[0].Stretches.ToArray());
     }
 
     [Fact]
@@ -28,7 +28,7 @@ public sealed class EdfRecordTimeTests
 
         Assert.Equal("does not say when it starts; taken to follow the record before it without a gap", Assert.Single(recording.Warnings).Message);
         Assert.Equal("record 2", recording.Warnings[0].Place);
-        Assert.Equal([new(0, 8, 0), new(36, 4, 8)], recording.Channels[0].Stretches);
+        Assert.Equal([new(0, 8, 0), new(36, 4, 8)], recording.Channels[0].Stretches.ToArray());
     }
 
     [Fact]
@@ -58,10 +58,10 @@ public sealed class EdfRecordTimeTests
         using MadeEdf file = new(Fast([0, 0.997m, 2]));
         using Recording recording = file.Open();
 
-        Assert.Equal([new(0, 3000, 0)], recording.Channels[0].Stretches);
+        Assert.Equal([new(0, 3000, 0)], recording.Channels[0].Stretches.ToArray());
         Assert.Equal(
-            "says it starts at 0.997 s, before the end of the record before it at 1.000 s; placed directly behind it",
-            Assert.Single(recording.Warnings).Message.Replace("at 1 s", "at 1.000 s", StringComparison.Ordinal));
+            "says it starts at 0.997 s, before the end of the record before it at 1 s; placed directly behind it",
+            Assert.Single(recording.Warnings).Message);
     }
 
     [Theory]
@@ -89,9 +89,9 @@ public sealed class EdfRecordTimeTests
         });
         using Recording recording = file.Open();
 
-        Assert.Equal([new(0, 1000, 0), new(1300, 2000, 1000)], recording.Channels[0].Stretches);
-        Assert.Equal([new(0, 10, 0), new(13, 20, 10)], recording.Channels[1].Stretches);
-        Assert.Equal([new(0, 3, 0)], recording.Channels[2].Stretches);
+        Assert.Equal([new(0, 1000, 0), new(1300, 2000, 1000)], recording.Channels[0].Stretches.ToArray());
+        Assert.Equal([new(0, 10, 0), new(13, 20, 10)], recording.Channels[1].Stretches.ToArray());
+        Assert.Equal([new(0, 3, 0)], recording.Channels[2].Stretches.ToArray());
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed class EdfRecordTimeTests
         using MadeEdf file = new(Fast([0.25m, 1.25m, 3.5m]) with { Annotations = [new(2.5m, 1, "smile")] });
         using Recording recording = file.Open();
 
-        Assert.Equal([new(0, 2000, 0), new(3250, 1000, 2000)], recording.Channels[0].Stretches);
+        Assert.Equal([new(0, 2000, 0), new(3250, 1000, 2000)], recording.Channels[0].Stretches.ToArray());
         Assert.Equal(new Annotation(2.5m, 1, "smile"), recording.Annotations[0]);
         Assert.Equal(4.25, recording.DurationS);
     }

@@ -29,7 +29,7 @@ public sealed class LibEdfTests : IDisposable
         Assert.Equal([500.0, 250.0], recording.Channels[..2].Select(channel => channel.Rate.Value));
         Assert.Equal([-500.25, -1500.0], recording.Channels[..2].Select(channel => channel.LowerRail!.Value));
         Assert.Equal((0.1, 200.0, 50.0), (recording.Channels[0].Prefilter.HighpassHz, recording.Channels[0].Prefilter.LowpassHz, recording.Channels[0].Prefilter.NotchesHz[0]));
-        Assert.Equal([new(0.5m, 1.25m, "smile \u00B5 \u4E2D"), new Annotation(1.5001m, null, "rest")], recording.Annotations);
+        Assert.Equal([new(0.5m, 1.25m, "smile \u00B5 \u4E2D"), new Annotation(1.5001m, null, "rest")], recording.Annotations.ToArray());
         for (int signal = 0; signal < 2; signal++)
         {
             // The formula of write_known.c.
@@ -78,7 +78,7 @@ public sealed class LibEdfTests : IDisposable
     // The affine rule turned round, by hand: code = dmin + (x + limit) / (2 limit) x (dmax - dmin), rounded, held inside the limits.
     private static string Codes(double[] samples, double limit, double scale) => "codes" + string.Concat(samples.Select(x =>
     {
-        double code = Math.Round(((Math.Clamp(x, -limit, limit) + limit) / (2 * limit) * scale) - ((scale + 1) / 2));
+        long code = (long)Math.Round(((Math.Clamp(x, -limit, limit) + limit) / (2 * limit) * scale) - ((scale + 1) / 2));
         return " " + code.ToString(CultureInfo.InvariantCulture);
     }));
 

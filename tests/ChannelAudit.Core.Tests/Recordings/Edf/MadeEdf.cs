@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Edf;
@@ -82,7 +81,7 @@ internal sealed class MadeEdf : IDisposable
 
     public ChannelAuditException Refusal() => Assert.Throws<ChannelAuditException>(() => Open().Dispose());
 
-    public ImmutableArray<string> Warnings()
+    public string[] Warnings()
     {
         using Recording recording = Open();
         return [.. recording.Warnings.Select(warning => $"{warning.File}, {warning.Place}: {warning.Message}")];
