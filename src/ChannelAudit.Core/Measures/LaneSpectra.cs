@@ -54,22 +54,48 @@ internal readonly ref struct LaneSpectra
         return (power, floorSquares * factor);
     }
 
-    /// <summary>Which lanes have five open neighbouring bins that hold at least a power: only there a narrow peak can stand out.</summary>
-    public Vector256<double> HasFiveBinsOf(Vector256<double> leastPower)
+    /// <summary>Which lanes may hold a narrow peak that means anything in a single segment; only those are worth a closer look.</summary>
+    /// <param name="leastPower">The least excess of five bins over the mean of the bins around them.</param>
+    /// <remarks>
+    /// The five bins must also hold 16 times that mean: 5 of their own and the 4 standard errors (4 x sqrt(1.5 x 5) = 11) without which a
+    /// finding from so few segments does not count.
+    /// </remarks>
+    public Vector256<double> MayHoldNarrowPeak(Vector256<double> leastPower)
     {
+        const double TimesFloor = 16;
+        const double Around = 2 * (PeakFloor.Far - PeakFloor.Near + 1);
         Vector256<double> least = leastPower / frame.BinHz;
         Vector256<double> found = Vector256<double>.Zero;
         foreach (BinRange range in frame.NarrowCenters)
         {
+            Vector256<double> wide = Wide(range.From);
             for (int bin = range.From; bin <= range.To; bin++)
             {
-                Vector256<double> sum = density[bin - 2] + density[bin - 1] + density[bin] + density[bin + 1] + density[bin + 2];
-                found |= Vector256.GreaterThanOrEqual(sum, least);
+                Vector256<double> five = density[bin - 2] + density[bin - 1] + density[bin] + density[bin + 1] + density[bin + 2];
+                Vector256<double> floor = Vector256.Max(Vector256<double>.Zero, wide - five) / Around;
+                found |= Vector256.GreaterThanOrEqual(five, floor * TimesFloor)
+                    & Vector256.GreaterThanOrEqual(five - (floor * LineWindow.Width), least);
+                wide += Open(bin + PeakFloor.Far + 1) - Open(bin - PeakFloor.Far);
             }
         }
 
         return found;
     }
+
+    private Vector256<double> Wide(int center)
+    {
+        Vector256<double> sum = Vector256<double>.Zero;
+        for (int bin = center - PeakFloor.Far; bin <= center + PeakFloor.Far; bin++)
+        {
+            sum += Open(bin);
+        }
+
+        return sum;
+    }
+
+    /// <summary>A bin; nothing where a mains harmonic lies, which must not hide a peak beside it, or where there is no bin.</summary>
+    private Vector256<double> Open(int bin) =>
+        bin < 1 || bin >= density.Length || frame.IsLine[bin] ? Vector256<double>.Zero : density[bin];
 
     private Vector256<double> Floor(int center, Vector256<double> bias)
     {

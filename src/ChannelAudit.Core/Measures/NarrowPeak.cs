@@ -41,12 +41,12 @@ public static class NarrowPeak
     public static PeakReading AtHz(ReadOnlySpan<double> density, SpectralFrame frame, int segments, double hz)
     {
         int bin = (int)Math.Round(hz / frame.BinHz, MidpointRounding.AwayFromZero);
-        return At(density, frame, segments, Math.Clamp(bin, 0, frame.Bins - 1), PeakFloor.MedianBias(segments));
+        bin = Math.Clamp(bin, 0, frame.Bins - 1);
+        return At(density, frame, segments, bin, PeakFloor.At(density, bin, PeakFloor.MedianBias(segments)));
     }
 
-    private static PeakReading At(ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias)
+    private static PeakReading At(ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double floor)
     {
-        double floor = PeakFloor.At(density, bin, bias);
         double power = Math.Max(0, LineNoise.SumAround(density, bin) - (floor * LineWindow.Width)) * frame.BinHz;
         double variance = floor * floor * PeakFloor.HannCorrelation * LineWindow.Width / Welch.EffectiveSegments(segments);
         return new PeakReading(power, Math.Sqrt(variance) * frame.BinHz, PeakHz(density, frame, bin));
@@ -55,13 +55,13 @@ public static class NarrowPeak
     private static PeakReading Better(
         PeakReading best, ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias)
     {
-        PeakReading peak = At(density, frame, segments, bin, bias);
-        return peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, bias) ? peak : best;
+        double floor = PeakFloor.At(density, bin, bias);
+        PeakReading peak = At(density, frame, segments, bin, floor);
+        return peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, floor) ? peak : best;
     }
 
-    private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double power, double bias)
+    private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double power, double floor)
     {
-        double floor = PeakFloor.At(density, bin, bias);
         double wide = 0;
         for (int at = Math.Max(1, bin - PeakFloor.Far); at <= Math.Min(density.Length - 1, bin + PeakFloor.Far); at++)
         {

@@ -6,6 +6,8 @@ namespace ChannelAudit.Measures;
 /// <summary>What every spectral measure of one channel needs: segment length, band, and the windows of the mains harmonics.</summary>
 public sealed class SpectralFrame
 {
+    private PairBands? pairBands;
+
     private SpectralFrame(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched)
     {
         RateHz = channel.Rate.Value;
@@ -91,6 +93,9 @@ public sealed class SpectralFrame
 
     /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
     public ImmutableArray<BinRange> NarrowCenters { get; }
+
+    /// <summary>The bands in which the channel can be compared with another that reaches as high.</summary>
+    public PairBands PairBands => pairBands ??= PairBands.Of(this, this);
 
     /// <summary>The frame of a channel.</summary>
     /// <param name="channel">The channel.</param>

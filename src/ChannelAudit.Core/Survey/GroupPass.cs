@@ -64,13 +64,14 @@ internal sealed class GroupPass
     /// <param name="cancellation">Checked often.</param>
     public void ReadStates(Func<int, PairStates?> statesOf, PairStateRows[] rows, CancellationToken cancellation)
     {
-        List<(int Index, StateMeans Quiet, StateMeans ActiveA, StateMeans ActiveB)> open = [];
+        List<PairStateMeans> open = [];
         int total = channels[0].Stretches.Sum(stretch => Welch.SegmentCount(stretch.Length, frames[0].SegmentLength, frames[0].Hop));
         foreach ((int index, PairSlot slot) in pairs)
         {
             if (statesOf(index) is { } states && slot.Table.Bands.HasLow)
             {
-                open.Add((index, Means(slot, states.Rest, total), Means(slot, states.ActiveA, total), Means(slot, states.ActiveB, total)));
+                open.Add(new PairStateMeans(
+                    index, Means(slot, states.Rest, total), Means(slot, states.ActiveA, total), Means(slot, states.ActiveB, total)));
             }
         }
 
@@ -82,22 +83,14 @@ internal sealed class GroupPass
         int first = 0;
         walk.Visit(
             [.. channels.Select(channel => channel.Stretches)],
-            firstStart =>
+            _ => open.ForEach(pair => pair.Add(walk.Batch, first)),
+            cancellation,
+            (number, count) =>
             {
-                foreach ((int _, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
-                {
-                    quiet.Add(walk.Batch, first);
-                    activeA.Add(walk.Batch, first);
-                    activeB.Add(walk.Batch, first);
-                }
-
-                first += walk.Batch.Segments;
-            },
-            cancellation);
-        foreach ((int index, StateMeans quiet, StateMeans activeA, StateMeans activeB) in open)
-        {
-            rows[index] = new PairStateRows(quiet.Reading(walk.Batch), activeA.Reading(walk.Batch), activeB.Reading(walk.Batch));
-        }
+                first = number;
+                return open.Exists(pair => pair.Wants(number, count));
+            });
+        open.ForEach(pair => rows[pair.Index] = pair.Rows(walk.Batch));
     }
 
     /// <summary>The mean density of a member; empty when there was no segment.</summary>

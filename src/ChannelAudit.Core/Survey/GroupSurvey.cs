@@ -12,8 +12,8 @@ public sealed class GroupSurvey
     private const double LowFromHz = 2;
     private const double LowToHz = 15;
 
-    // A single segment scatters too much for a narrow peak below this share of the band power to mean anything.
-    private const double LeastNarrowShare = 0.03;
+    // 12 dB below the muscle: what a single second shows of weaker peaks is chance, and looking at all of them takes half the time.
+    private const double LeastNarrowShare = 0.06;
 
     private readonly ImmutableArray<SpectralFrame> frames;
     private readonly SegmentWalk walk;
@@ -21,6 +21,7 @@ public sealed class GroupSurvey
     private readonly double[] densities;
     private readonly BinRange lowBins;
     private readonly PairSlot[] pairs;
+    private readonly PairPowers[] powers;
     private readonly PowerAccumulator[] power;
 
     private GroupSurvey(Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectralFrame> frames, bool withPairs)
@@ -34,6 +35,7 @@ public sealed class GroupSurvey
             Math.Min(frames[0].Bins - 1, (int)Math.Floor((LowToHz / frames[0].BinHz) + 1e-9)));
         Tables = [.. channels.Select(_ => new SegmentTable())];
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
+        powers = new PairPowers[channels.Length];
         pairs = withPairs ? [.. PairSlot.All(frames)] : [];
     }
 
@@ -94,11 +96,12 @@ public sealed class GroupSurvey
         {
             power[member].Add(batch, member);
             AddSegments(member, firstStart);
+            powers[member] = PairPowers.Of(frames[member], batch, member);
         }
 
-        foreach (PairSlot slot in pairs)
+        for (int i = 0; i < pairs.Length; i++)
         {
-            slot.Add(batch);
+            pairs[i].Add(batch, powers);
         }
     }
 
@@ -113,7 +116,7 @@ public sealed class GroupSurvey
         Vector256<double> low = lanes.Power(lowBins);
         (Vector256<double> line, Vector256<double> variance) = lanes.Line();
         Vector256<double> least = LeastNarrowShare * band;
-        Vector256<double> narrow = lanes.HasFiveBinsOf(least);
+        Vector256<double> narrow = lanes.MayHoldNarrowPeak(least);
         for (int lane = 0; lane < batch.Segments; lane++)
         {
             table.Starts.Add(firstStart + ((long)lane * frame.Hop));

@@ -43,10 +43,12 @@ internal sealed class PairSlot
     }
 
     /// <summary>Adds the present segments to the table and the mean.</summary>
-    public void Add(SegmentBatch batch)
+    /// <param name="batch">The segments.</param>
+    /// <param name="powers">The powers of each channel in the bands that all pairs of the group can have.</param>
+    public void Add(SegmentBatch batch, PairPowers[] powers)
     {
         AddToMean(batch);
-        AddToTable(batch);
+        AddToTable(batch, powers[A], powers[B]);
     }
 
     /// <summary>Adds the present segments to the mean only.</summary>
@@ -75,26 +77,20 @@ internal sealed class PairSlot
         return PairReading.Of(Table.Bands, re, im, densityA, densityB, cross.Segments);
     }
 
-    private void AddToTable(SegmentBatch batch)
+    private void AddToTable(SegmentBatch batch, PairPowers ofA, PairPowers ofB)
     {
         PairBands bands = Table.Bands;
-        ReadOnlySpan<double> reA = batch.Re(A);
-        ReadOnlySpan<double> imA = batch.Im(A);
-        ReadOnlySpan<double> reB = batch.Re(B);
-        ReadOnlySpan<double> imB = batch.Im(B);
-        (Vector256<double> re, Vector256<double> im) = LaneSums.Cross(bands.Low, reA, imA, reB, imB);
-        (Vector256<double> reHigh, _) = LaneSums.Cross(bands.High, reA, imA, reB, imB);
-        Vector256<double> powerA = LaneSums.Power(bands.Low, reA, imA);
-        Vector256<double> powerB = LaneSums.Power(bands.Low, reB, imB);
-        Vector256<double> both = Vector256.Sqrt(powerA * powerB);
-        Vector256<double> bothHigh = Vector256.Sqrt(LaneSums.Power(bands.High, reA, imA) * LaneSums.Power(bands.High, reB, imB));
+        (Vector256<double> re, Vector256<double> im) = LaneSums.Cross(bands.Low, batch.Re(A), batch.Im(A), batch.Re(B), batch.Im(B));
+        (Vector256<double> reHigh, _) = LaneSums.Cross(bands.High, batch.Re(A), batch.Im(A), batch.Re(B), batch.Im(B));
+        Vector256<double> both = Vector256.Sqrt(ofA.Low * ofB.Low);
+        Vector256<double> bothHigh = Vector256.Sqrt(ofA.High * ofB.High);
         for (int lane = 0; lane < batch.Segments; lane++)
         {
             Table.Rho.Add((float)(re[lane] / both[lane]));
             Table.RhoHigh.Add((float)(reHigh[lane] / bothHigh[lane]));
             Table.Imaginary.Add((float)(im[lane] / both[lane]));
-            Table.GainAb.Add((float)(re[lane] / powerA[lane]));
-            Table.GainBa.Add((float)(re[lane] / powerB[lane]));
+            Table.GainAb.Add((float)(re[lane] / ofA.Low[lane]));
+            Table.GainBa.Add((float)(re[lane] / ofB.Low[lane]));
         }
     }
 }

@@ -36,8 +36,13 @@ public sealed class SegmentWalk
     /// <param name="piecesOfChannels">For each channel its unbroken pieces: same starts and lengths for all, stored where each has them.</param>
     /// <param name="visit">Called with the timeline index of the first segment of each batch.</param>
     /// <param name="cancellation">Checked for every batch.</param>
+    /// <param name="wants">Given the number of the first segment and how many follow, whether a batch is wanted; null for all.</param>
     /// <returns>Segments visited.</returns>
-    public int Visit(ImmutableArray<ImmutableArray<Stretch>> piecesOfChannels, Action<long> visit, CancellationToken cancellation)
+    public int Visit(
+        ImmutableArray<ImmutableArray<Stretch>> piecesOfChannels,
+        Action<long> visit,
+        CancellationToken cancellation,
+        Func<int, int, bool>? wants = null)
     {
         int total = 0;
         for (int piece = 0; piece < piecesOfChannels[0].Length; piece++)
@@ -47,7 +52,13 @@ public sealed class SegmentWalk
             for (int first = 0; first < count; first += SegmentBatch.Lanes)
             {
                 cancellation.ThrowIfCancellationRequested();
-                Load(piecesOfChannels, piece, first, Math.Min(SegmentBatch.Lanes, count - first));
+                int segments = Math.Min(SegmentBatch.Lanes, count - first);
+                if (wants is not null && !wants(total + first, segments))
+                {
+                    continue;
+                }
+
+                Load(piecesOfChannels, piece, first, segments);
                 visit(start + ((long)first * frame.Hop));
             }
 

@@ -59,6 +59,9 @@ internal sealed class StateMeans
         }
     }
 
+    /// <summary>Whether any of some neighbouring segments counts.</summary>
+    public bool Wants(int first, int count) => wanted.AsSpan(first, count).Contains(true);
+
     /// <summary>The reading; null without segments.</summary>
     public PairReading? Reading(SegmentBatch shape)
     {
