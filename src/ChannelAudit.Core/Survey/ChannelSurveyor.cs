@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
@@ -9,27 +10,56 @@ internal static class ChannelSurveyor
 {
     private const double JoinClippedSeconds = 0.1;
 
-    /// <summary>Surveys one member of a group.</summary>
-    public static ChannelSurvey Survey(
+    /// <summary>Surveys the channels of a group, going through the file twice: once for rails and limits, once for what lies beyond them.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="named">The channels and their names.</param>
+    /// <param name="frames">Their frames.</param>
+    /// <param name="spectra">Their segments.</param>
+    /// <param name="trials">The trials; only "rest" is looked at.</param>
+    /// <param name="cancellation">Checked often.</param>
+    public static ImmutableArray<ChannelSurvey> Survey(
+        Recording recording,
+        ImmutableArray<(Channel Channel, string Name)> named,
+        ImmutableArray<SpectralFrame> frames,
+        GroupSurvey spectra,
+        ImmutableArray<Trial> trials,
+        CancellationToken cancellation)
+    {
+        ImmutableArray<Channel> channels = [.. named.Select(one => one.Channel)];
+        TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel))];
+        SampleBlocks.VisitTogether(recording, channels, cancellation, _ => 0, (i, block) => surveyors[i].Add(block));
+        TimeSurvey[] times = [.. surveyors.Select(surveyor => surveyor.Finish())];
+
+        SampleRanges[] clipped = [.. frames.Select(frame => new SampleRanges((long)(JoinClippedSeconds * frame.RateHz)))];
+        SampleRanges[] flat = [.. frames.Select(_ => new SampleRanges())];
+        TimeScanner[] scanners =
+            [.. channels.Select((channel, i) => new TimeScanner(channel, times[i], HistogramOf(channel, times[i]), clipped[i], flat[i]))];
+        SampleBlocks.VisitTogether(
+            recording, channels, cancellation, i => TimeScanner.CarryOf(times[i]), (i, block) => scanners[i].Add(block));
+        return
+        [
+            .. named.Select((one, i) =>
+                Survey(recording, one, frames[i], spectra, i, times[i], scanners[i].Finish(), clipped[i], flat[i], trials)),
+        ];
+    }
+
+    private static ChannelSurvey Survey(
         Recording recording,
         (Channel Channel, string Name) named,
         SpectralFrame frame,
         GroupSurvey spectra,
         int member,
-        IEnumerable<Trial> trials,
-        CancellationToken cancellation)
+        TimeSurvey time,
+        TimeScan scan,
+        SampleRanges clipped,
+        SampleRanges flat,
+        ImmutableArray<Trial> trials)
     {
         Channel channel = named.Channel;
-        TimeSurvey time = TimeSurvey.Of(recording, channel, cancellation);
-        SampleRanges clipped = new((long)(JoinClippedSeconds * frame.RateHz));
-        SampleRanges flat = new();
-        CodeHistogram histogram = HistogramOf(channel, time);
-        Window window = Window.All(channel);
-        TimeScan scan = TimeScan.Of(recording, channel, time, window, histogram, cancellation, clipped, flat);
         SegmentTable table = spectra.Tables[member];
         QuietSegments quiet = QuietSegments.Of(table, frame.SegmentLength, RestRanges(channel, trials), clipped, flat);
-        WindowReading all = new WindowReader(recording, channel, frame, time, flat, histogram)
-            .Read(window, scan, spectra.Density(member), spectra.Segments);
+        WindowReading all = new WindowReader(recording, channel, frame, time, flat, HistogramOf(channel, time))
+            .Read(Window.All(channel), scan, spectra.Density(member), spectra.Segments);
         return new ChannelSurvey
         {
             Channel = channel,

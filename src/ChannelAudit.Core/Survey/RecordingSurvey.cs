@@ -66,10 +66,16 @@ public sealed class RecordingSurvey
         {
             ImmutableArray<Channel> members = [.. group.Members.Select(i => all[i])];
             GroupSurvey spectra = GroupSurvey.Of(recording, members, [.. group.Members.Select(i => frames[i])], true, cancellation);
+            ImmutableArray<ChannelSurvey> ofGroup = ChannelSurveyor.Survey(
+                recording,
+                [.. group.Members.Select(i => channels[i])],
+                [.. group.Members.Select(i => frames[i])],
+                spectra,
+                trials,
+                cancellation);
             for (int member = 0; member < members.Length; member++)
             {
-                int i = group.Members[member];
-                surveys[i] = ChannelSurveyor.Survey(recording, channels[i], frames[i], spectra, member, trials, cancellation);
+                surveys[group.Members[member]] = ofGroup[member];
             }
 
             pairs.AddRange(PairSurvey.Inside(group, spectra, surveys));

@@ -10,6 +10,7 @@ namespace ChannelAudit.Survey;
 public sealed class SpectrumSample
 {
     private const int MostSegments = 600;
+    private const int RunSeconds = 16;
     private const double NotchShare = 0.25;
     private const double NotchReachHz = 1;
 
@@ -111,19 +112,19 @@ public sealed class SpectrumSample
         return floor > 0 ? peak / floor : 0;
     }
 
-    /// <summary>Runs of up to four whole seconds that do not overlap, thinned out evenly to at most 600 seconds.</summary>
+    /// <summary>Up to four whole seconds each that do not overlap; runs of 16 s, thinned out evenly to about 600 s.</summary>
     private static ImmutableArray<(long Start, long Stored, int Seconds)> Places(ImmutableArray<Stretch> stretches, int length)
     {
         List<(long Start, long Stored, int Seconds)> all = [];
-        long total = stretches.Sum(stretch => stretch.Length / length / SegmentBatch.Lanes) + stretches.Length;
-        long every = Math.Max(1, total * SegmentBatch.Lanes / MostSegments);
+        long total = stretches.Sum(stretch => stretch.Length / length / RunSeconds) + stretches.Length;
+        long every = Math.Max(1, total * RunSeconds / MostSegments);
         long number = 0;
         foreach (Stretch stretch in stretches)
         {
             long seconds = stretch.Length / length;
             for (long second = 0; second < seconds; second += SegmentBatch.Lanes)
             {
-                if (number++ % every == 0)
+                if (number++ / (RunSeconds / SegmentBatch.Lanes) % every == 0)
                 {
                     int run = (int)Math.Min(SegmentBatch.Lanes, seconds - second);
                     all.Add((stretch.Start + (second * length), stretch.StoredStart + (second * length), run));

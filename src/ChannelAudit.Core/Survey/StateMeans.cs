@@ -13,8 +13,8 @@ internal sealed class StateMeans
     private readonly int bins;
     private readonly bool[] wanted;
     private readonly CrossAccumulator cross;
-    private readonly PowerAccumulator powerA;
-    private readonly PowerAccumulator powerB;
+    private readonly CrossAccumulator powerA;
+    private readonly CrossAccumulator powerB;
 
     /// <summary>Starts without segments.</summary>
     /// <param name="bands">The pair's bands.</param>
@@ -36,8 +36,10 @@ internal sealed class StateMeans
         }
 
         cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
-        powerA = new PowerAccumulator(bins);
-        powerB = new PowerAccumulator(bins);
+
+        // A channel against itself: its density, in the pair's bins only.
+        powerA = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
+        powerB = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
     }
 
     /// <summary>Adds those of the present segments that count.</summary>
@@ -54,8 +56,8 @@ internal sealed class StateMeans
         if (mask != 0)
         {
             cross.Add(batch, a, b, mask);
-            powerA.Add(batch, a, mask);
-            powerB.Add(batch, b, mask);
+            powerA.Add(batch, a, a, mask);
+            powerB.Add(batch, b, b, mask);
         }
     }
 
@@ -75,8 +77,9 @@ internal sealed class StateMeans
         double[] densityA = new double[bins];
         double[] densityB = new double[bins];
         cross.Density(shape, re, im);
-        powerA.Density(shape, densityA);
-        powerB.Density(shape, densityB);
+        double[] none = new double[bands.BinCount];
+        powerA.Density(shape, densityA.AsSpan(bands.FirstBin, bands.BinCount), none);
+        powerB.Density(shape, densityB.AsSpan(bands.FirstBin, bands.BinCount), none);
         return PairReading.Of(bands, re, im, densityA, densityB, cross.Segments);
     }
 }

@@ -38,8 +38,16 @@ public sealed class WindowReader
     /// <param name="density">Mean density of its segments; empty when there is none.</param>
     /// <param name="segments">Segments in the mean.</param>
     /// <param name="cancellation">Checked for every block.</param>
-    public WindowReading Read(Window window, double[] density, int segments, CancellationToken cancellation) =>
-        Read(window, TimeScan.Of(recording, channel, time, window, histogram, cancellation), density, segments);
+    public WindowReading Read(Window window, double[] density, int segments, CancellationToken cancellation)
+    {
+        TimeScanner scanner = new(channel, time, histogram);
+        foreach (SampleBlock block in SampleBlocks.Of(recording, channel, window.Pieces, cancellation))
+        {
+            scanner.Add(block);
+        }
+
+        return Read(window, scanner.Finish(), density, segments);
+    }
 
     /// <summary>Reads a window whose samples were scanned already.</summary>
     public WindowReading Read(Window window, TimeScan scan, double[] density, int segments)

@@ -6,8 +6,9 @@ namespace ChannelAudit.Recordings.Edf;
 /// channel inside a window, reads the file once; long ranges of one channel are read around the blocks.</summary>
 internal sealed class EdfSampleSource : ISampleSource
 {
-    private const int BlockBytes = 1 << 20;
-    private const long LargestCachedRecord = 2 * BlockBytes;
+    // Small enough to stay in the processor's cache while every channel is decoded from it.
+    private const int BlockBytes = 1 << 18;
+    private const long LargestCachedRecord = 8 * BlockBytes;
     private const int SliceBytes = 96 * 1024;
 
     // A read of fewer bytes costs more than copying its neighbours along.

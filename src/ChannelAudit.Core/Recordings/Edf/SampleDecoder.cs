@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace ChannelAudit.Recordings.Edf;
 
@@ -34,10 +36,39 @@ internal static class SampleDecoder
         // Locals, so that the loop holds everything in registers.
         (double offset, double gain, int origin) = scale;
         codes = codes[..destination.Length];
-        for (int i = 0; i < codes.Length; i++)
+        int done = DecodeLanes(codes, offset, gain, origin, destination);
+        for (int i = done; i < codes.Length; i++)
         {
             destination[i] = offset + ((codes[i] - origin) * gain);
         }
+    }
+
+    /// <summary>Eight samples at a time by the same steps as one at a time, so that equal codes give equal values.</summary>
+    private static int DecodeLanes(ReadOnlySpan<short> codes, double offset, double gain, int origin, Span<double> destination)
+    {
+        Vector256<double> offsets = Vector256.Create(offset);
+        Vector256<double> gains = Vector256.Create(gain);
+        Vector256<int> origins = Vector256.Create(origin);
+        ReadOnlySpan<Vector128<short>> from = MemoryMarshal.Cast<short, Vector128<short>>(codes);
+        Span<Vector256<double>> to = MemoryMarshal.Cast<double, Vector256<double>>(destination);
+        for (int i = 0; i < from.Length; i++)
+        {
+            (Vector128<int> low, Vector128<int> high) = Vector128.Widen(from[i]);
+            Vector256<int> whole = Vector256.Create(low, high) - origins;
+            to[2 * i] = offsets + (ToDouble(whole.GetLower()) * gains);
+            to[(2 * i) + 1] = offsets + (ToDouble(whole.GetUpper()) * gains);
+        }
+
+        return from.Length * Vector128<short>.Count;
+    }
+
+    private static Vector256<double> ToDouble(Vector128<int> codes) =>
+        Avx.IsSupported ? Avx.ConvertToVector256Double(codes) : Vector256.ConvertToDouble(Widened(codes));
+
+    private static Vector256<long> Widened(Vector128<int> codes)
+    {
+        (Vector128<long> low, Vector128<long> high) = Vector128.Widen(codes);
+        return Vector256.Create(low, high);
     }
 
     private static void Decode24(ReadOnlySpan<byte> bytes, in SampleScale scale, Span<double> destination)
