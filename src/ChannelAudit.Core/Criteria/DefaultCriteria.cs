@@ -63,7 +63,7 @@ public static class DefaultCriteria
         Reject = [Set(("clipped", 1)), Set(("clipped_run", 10))],
         ChannelQuestionable = [Set(("clipped", 0.01))],
         ChannelReject = [Set(("clipped", 1))],
-        Source = "engineering judgement: 0.01 % is one sample in 3 s at 2000 Hz, 1 % lowers a Gaussian's rms by 0.9 %",
+        Source = "engineering judgement: one clipped sample in 10 000 is questionable; 1 % lowers a Gaussian's rms by 0.9 %",
     };
 
     private static Criterion Line() => OnBothLevels(
