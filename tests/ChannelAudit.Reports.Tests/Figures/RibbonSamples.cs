@@ -12,6 +12,14 @@ public static class RibbonSamples
 {
     public static readonly ImmutableArray<GradedMeasure> Numbers = [new(new MeasureValue("emg_rms", 6.5), null, null, null)];
 
+    /// <summary>Every sample with its name.</summary>
+    public static ImmutableArray<(string Name, RecordingResult Recording)> All() =>
+    [
+        ("eight trials", EightTrials()), ("400 trials", FourHundredTrials()), ("without trials", WithoutTrials()), ("two seconds", TwoSeconds()),
+        ("odd labels", OddLabels()), ("without channels", WithoutChannels()), ("not assessed", NotAssessed()), ("all pass", AllPass()),
+        ("12 channels", ManyChannels(12)), ("64 channels", ManyChannels(64)), ("80 channels", ManyChannels(80)),
+    ];
+
     /// <summary>Three sites, eight trials, one reject for mains, one joined pair seen in trials, one clean.</summary>
     public static RecordingResult EightTrials()
     {
@@ -171,17 +179,17 @@ public static class RibbonSamples
 
     public static Finding OneFinding(
         string reason, Grade grade, ImmutableArray<string> channels, double fromS, double toS, string measure, double value, string unit, int? trial = null, string cause = "") => new()
-    {
-        Reason = reason,
-        Grade = grade,
-        Channels = channels,
-        Trial = trial,
-        FromS = fromS,
-        ToS = toS,
-        Evidence = [new Evidence(measure, value, unit, value / 2)],
-        Text = "What was seen.",
-        Cause = cause,
-    };
+        {
+            Reason = reason,
+            Grade = grade,
+            Channels = channels,
+            Trial = trial,
+            FromS = fromS,
+            ToS = toS,
+            Evidence = [new Evidence(measure, value, unit, value / 2)],
+            Text = "What was seen.",
+            Cause = cause,
+        };
 
     private static ChannelResult Numbered(int number, ImmutableArray<Trial> trials)
     {

@@ -4,7 +4,7 @@ namespace ChannelAudit.Reports.Figures.Looks;
 
 /// <summary>The colours of all figures.</summary>
 /// <remarks>
-/// Blue, ochre and plum differ in lightness first (about 90, 65 and 20 of 100), so that they stay apart for colour-blind eyes and on
+/// Blue, ochre and plum differ in lightness first (each at least 3 to 1 in contrast to the next), so that they stay apart for colour-blind eyes and on
 /// grey paper; shape, height and pattern say the same again.
 /// </remarks>
 internal static class Inks
@@ -27,9 +27,9 @@ internal static class Inks
 
     public static Color QuestionableLine { get; } = Color.FromHex("#A06A0C");
 
-    public static Color RejectFill { get; } = Color.FromHex("#4A1652");
+    public static Color RejectFill { get; } = Color.FromHex("#3D1146");
 
-    public static Color RejectLine { get; } = Color.FromHex("#4A1652");
+    public static Color RejectLine { get; } = Color.FromHex("#3D1146");
 
     public static Color OpenLine { get; } = Color.FromHex("#6B7686");
 }

@@ -1,7 +1,7 @@
-using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Figures.Ribbon;
@@ -23,7 +23,7 @@ internal static class RibbonComposer
         int rows = Math.Max(1, drawn.Length);
         float rest = header.Height + RibbonTimeLine.Height(scale, !recording.Trials.IsEmpty) + legend.Height + (scale.Margin / 2) + HiddenHeight(recording, scale);
         float rowHeight = MathF.Floor(Math.Clamp((size.Height - rest) / rows, scale.LowestRow, scale.HighestRow));
-        Picture picture = new(size.Width, Math.Max(size.Height, (int)MathF.Ceiling(rest + (rows * rowHeight))));
+        Picture picture = new(size.Width, (int)MathF.Ceiling(drawn.IsEmpty ? header.Height : rest + (rows * rowHeight)));
 
         header.Draw(picture);
         if (drawn.IsEmpty)

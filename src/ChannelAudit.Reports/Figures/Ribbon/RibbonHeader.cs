@@ -1,7 +1,7 @@
-using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Figures.Ribbon;

@@ -1,7 +1,7 @@
-using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -70,7 +70,15 @@ internal static class RibbonRowText
         string name = TextMeasure.Fit(PlainText.Of(channel.Name), nameStyle, (right - left) * NameShare);
         Area nameBox = picture.Text(name, nameStyle, left, lineTop);
         float wordsLeft = nameBox.Right + (2 * scale.Gap);
-        picture.Text(TextMeasure.Fit(FigureText.Of(plan.Recording, channel), scale.Words, right - wordsLeft), scale.Words, wordsLeft, lineTop);
+        picture.Text(TextMeasure.Fit(ShortWords(plan, channel), scale.Words, right - wordsLeft), scale.Words, wordsLeft, lineTop);
+    }
+
+    // The shape has said the verdict; one line has room for the reason only.
+    private static string ShortWords(RibbonPlan plan, ChannelResult channel)
+    {
+        bool hasReason = VerdictLooks.Of(channel) is VerdictLook.Questionable or VerdictLook.Reject;
+        string reason = hasReason ? FigureText.Reason(plan.Recording, channel) : string.Empty;
+        return reason.Length > 0 ? reason : FigureText.Of(plan.Recording, channel);
     }
 
     private static void DrawShape(Picture picture, ChannelResult channel, Area box) =>

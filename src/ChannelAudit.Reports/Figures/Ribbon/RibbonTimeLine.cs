@@ -1,6 +1,6 @@
-using ChannelAudit.Reports.Wording;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Segments;
 
 namespace ChannelAudit.Reports.Figures.Ribbon;
@@ -51,7 +51,9 @@ internal static class RibbonTimeLine
     private static void Heading(Picture picture, RibbonPlan plan, string text, float top)
     {
         TextStyle style = plan.Scale.Note;
-        picture.Text(text, style, plan.Axis.Left - TextMeasure.Width("0:00:00", style) - TextMeasure.Width(text, style), top);
+        float right = plan.Axis.Left - TextMeasure.Width("0:00:00", style);
+        string fitted = TextMeasure.Fit(text, style, right - (plan.Scale.Margin / 2));
+        picture.Text(fitted, style, right - TextMeasure.Width(fitted, style), top);
     }
 
     // All numbers, else every second, fifth, tenth and so on: the first step at which none touch.

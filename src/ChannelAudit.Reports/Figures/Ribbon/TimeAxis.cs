@@ -1,6 +1,6 @@
-using ChannelAudit.Reports.Wording;
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Figures.Ribbon;
@@ -45,7 +45,7 @@ internal sealed class TimeAxis
     /// <summary>Times with their labels, so far apart that no two labels touch.</summary>
     public ImmutableArray<(double Seconds, string Text)> Ticks(TextStyle style)
     {
-        float room = TextMeasure.Width(Text(ToS, 1), style) + (2 * style.Size);
+        float room = Math.Max(TextMeasure.Width(Text(ToS, 1), style), TextMeasure.Width("0.25 s", style)) + (2.5f * style.Size);
         double secondsAPixel = (ToS - FromS) / (Right - Left);
         double stepS = StepsS.FirstOrDefault(step => step >= room * secondsAPixel, Math.Ceiling(room * secondsAPixel / 86400) * 86400);
         ImmutableArray<(double, string)>.Builder ticks = ImmutableArray.CreateBuilder<(double, string)>();
