@@ -41,9 +41,20 @@ internal sealed class EdfAnnotationScan
     {
         EdfAnnotationScan scan = new(file, header, warnings);
         ImmutableArray<EdfSignalHeader> signals = [.. header.Signals.Where(signal => signal.IsAnnotations && signal.SamplesPerRecord > 0)];
+        if (signals.IsEmpty)
+        {
+            scan.clock.AddUntimed(records);
+            return ([], scan.clock);
+        }
+
         for (long record = 0; record < records; record++)
         {
             scan.ReadRecord(record, signals);
+        }
+
+        if (header.Continuity == EdfContinuity.Discontinuous && !scan.clock.IsStated)
+        {
+            throw EdfErrors.NoRecordTimes(file.Name);
         }
 
         return (scan.Finish(), scan.clock);

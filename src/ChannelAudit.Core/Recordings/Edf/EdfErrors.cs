@@ -45,7 +45,7 @@ internal static class EdfErrors
 
     /// <summary>The times of the records of a discontinuous file are unknown.</summary>
     public static ChannelAuditException NoRecordTimes(string file) => Fault(
-        $"{file}, header: the recording is marked as discontinuous but has no annotation signal that says when its records start",
+        $"{file}, header: the recording is marked as discontinuous but no annotation says when its records start",
         "export it again with annotations, or as separate continuous recordings");
 
     /// <summary>A record of a discontinuous file begins before the one before it has ended.</summary>

@@ -27,9 +27,6 @@ internal sealed record EdfHeader(
     /// <summary>Bytes of a record.</summary>
     public long RecordBytes { get; } = Signals.Sum(signal => (long)signal.SamplesPerRecord) * (Is24Bit ? 3 : 2);
 
-    /// <summary>Whether any signal holds annotations.</summary>
-    public bool HasAnnotations => Signals.Any(signal => signal.IsAnnotations);
-
     /// <summary>The most samples that an ordinary signal has in a record; 0 without ordinary signals.</summary>
     public int MostSamples => Signals.Where(signal => !signal.IsAnnotations).Select(signal => signal.SamplesPerRecord).DefaultIfEmpty(0).Max();
 

@@ -73,7 +73,7 @@ internal static class EdfHeaderReader
 
     private static EdfContinuity Continuity(string reserved, ImmutableArray<EdfSignalHeader> signals, EdfWarnings warnings)
     {
-        bool hasAnnotations = signals.Any(signal => signal.IsAnnotations);
+        bool hasAnnotations = signals.Any(signal => signal is { IsAnnotations: true, SamplesPerRecord: > 0 });
         bool isPlus = reserved.StartsWith("EDF+", StringComparison.OrdinalIgnoreCase)
             || reserved.StartsWith("BDF+", StringComparison.OrdinalIgnoreCase);
         if (isPlus && reserved.Length > 4 && char.ToUpperInvariant(reserved[4]) == 'D')

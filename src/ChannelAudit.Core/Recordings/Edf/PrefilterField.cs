@@ -11,6 +11,12 @@ internal static partial class PrefilterField
     /// (a time constant) is no frequency. Of several high-passes the highest counts, of several low-passes the lowest.</param>
     public static Prefilter Parse(string text)
     {
+        // The pattern costs tens of milliseconds the first time; most fields are blank.
+        if (text.Length == 0)
+        {
+            return Prefilter.Unknown;
+        }
+
         double? highpass = null;
         double? lowpass = null;
         ImmutableArray<double>.Builder notches = ImmutableArray.CreateBuilder<double>();

@@ -25,6 +25,9 @@ internal sealed class RecordClock(EdfHeader header, EdfWarnings warnings)
     /// <summary>The end of the last record, in seconds from the first stored sample.</summary>
     public decimal EndS { get; private set; }
 
+    /// <summary>Whether any record has said when it starts.</summary>
+    public bool IsStated { get; private set; }
+
     /// <summary>The runs, in order.</summary>
     public ImmutableArray<RecordRun> Runs => [.. runs];
 
@@ -33,9 +36,13 @@ internal sealed class RecordClock(EdfHeader header, EdfWarnings warnings)
     /// <exception cref="ChannelAuditException">When a discontinuous recording runs backwards.</exception>
     public void Add(decimal? statedS)
     {
-        if (statedS is null && header.Continuity != EdfContinuity.Plain)
+        if (statedS is null)
         {
             warnings.NoRecordTime(records);
+        }
+        else
+        {
+            IsStated = true;
         }
 
         if (records == 0)
@@ -54,6 +61,14 @@ internal sealed class RecordClock(EdfHeader header, EdfWarnings warnings)
         }
 
         records++;
+    }
+
+    /// <summary>Takes every record of a file that states no times.</summary>
+    public void AddUntimed(long count)
+    {
+        runs.Add(new RecordRun(0, count));
+        records = count;
+        EndS = count * durationS;
     }
 
     private void AddContinuous(decimal startS, bool isStated)

@@ -6,9 +6,8 @@ namespace ChannelAudit.Recordings.Edf;
 /// <summary>What the label of a signal says about it.</summary>
 internal static class SignalLabel
 {
-    private static readonly ImmutableHashSet<string> StatusWords = ImmutableHashSet.Create(
-        StringComparer.OrdinalIgnoreCase,
-        "status", "trigger", "triggers", "trig", "marker", "markers", "event", "events", "ttl", "stim", "sti", "annotation", "annotations");
+    private static readonly ImmutableArray<string> StatusWords =
+        ["status", "trigger", "triggers", "trig", "marker", "markers", "event", "events", "ttl", "stim", "sti", "annotation", "annotations"];
 
     /// <summary>Whether the signal holds annotations: both labels occur in both widths.</summary>
     public static bool IsAnnotations(string label) =>
@@ -25,7 +24,7 @@ internal static class SignalLabel
                 continue;
             }
 
-            if (StatusWords.Contains(label[start..i]))
+            if (StatusWords.Contains(label[start..i], StringComparer.OrdinalIgnoreCase))
             {
                 return true;
             }
