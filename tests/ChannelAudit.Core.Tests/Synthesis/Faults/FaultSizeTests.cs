@@ -135,7 +135,7 @@ public sealed class FaultSizeTests
 
         // 59 s lie between the middles of the two seconds. The end is the worst level.
         Truth slope = TruthOf(made, "drift_slope");
-        Assert.Equal((last - first) * 60 / 59, slope.Size, 1);
+        Assert.Equal((last - first) * 60 / 59, slope.Size, 0.5);
         Truth headroom = TruthOf(made, "headroom");
         Assert.Equal(100 * (1 - (last / 3276.7)), headroom.Size, 0.3);
     }
@@ -172,7 +172,7 @@ public sealed class FaultSizeTests
         double late = Math.Sqrt(Plain.Density(samples[^120_000..], 2000, 20, 450));
         double middle = Math.Sqrt(Plain.Density(samples[180_000..300_000], 2000, 20, 450));
 
-        Assert.Equal(20, 100 * (late - early) / middle / 3, 1);
+        Assert.Equal(20, 100 * (late - early) / middle / 3, 1.0);
     }
 
     [Fact]
