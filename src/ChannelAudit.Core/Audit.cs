@@ -83,6 +83,6 @@ public static class Audit
         }
 
         WindowCase whole = new(channel, channel.All, true, input.Criteria);
-        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), own, bridgeOpen);
+        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen);
     }
 }

@@ -27,7 +27,7 @@ internal static class ChannelSurveyor
     {
         ImmutableArray<Channel> channels = [.. named.Select(one => one.Channel)];
         TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel))];
-        SampleBlocks.VisitTogether(recording, channels, cancellation, _ => 0, (i, block) => surveyors[i].Add(block));
+        SampleBlocks.VisitTogether(recording, channels, _ => 0, (i, block) => surveyors[i].Add(block), cancellation);
         TimeSurvey[] times = [.. surveyors.Select(surveyor => surveyor.Finish())];
 
         SampleRanges[] clipped = [.. frames.Select(frame => new SampleRanges((long)(JoinClippedSeconds * frame.RateHz)))];
@@ -35,7 +35,7 @@ internal static class ChannelSurveyor
         TimeScanner[] scanners =
             [.. channels.Select((channel, i) => new TimeScanner(channel, times[i], HistogramOf(channel, times[i]), clipped[i], flat[i]))];
         SampleBlocks.VisitTogether(
-            recording, channels, cancellation, i => TimeScanner.CarryOf(times[i]), (i, block) => scanners[i].Add(block));
+            recording, channels, i => TimeScanner.CarryOf(times[i]), (i, block) => scanners[i].Add(block), cancellation);
         return
         [
             .. named.Select((one, i) =>

@@ -56,15 +56,15 @@ public static class SampleBlocks
     /// <summary>The blocks of several channels, a block of each in turn, so that the file is gone through once.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="channels">The channels.</param>
-    /// <param name="cancellation">Checked for every block.</param>
     /// <param name="carry">For each channel the samples before each block to give along.</param>
     /// <param name="visit">Given the channel's place in the list and its block.</param>
+    /// <param name="cancellation">Checked for every block.</param>
     public static void VisitTogether(
         Recording recording,
         ImmutableArray<Channel> channels,
-        CancellationToken cancellation,
         Func<int, int> carry,
-        Action<int, SampleBlock> visit)
+        Action<int, SampleBlock> visit,
+        CancellationToken cancellation)
     {
         IEnumerator<SampleBlock>[] open =
             [.. channels.Select((channel, i) => Of(recording, channel, channel.Stretches, cancellation, carry(i)).GetEnumerator())];

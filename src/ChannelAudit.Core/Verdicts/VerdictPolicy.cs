@@ -67,6 +67,7 @@ internal sealed class VerdictPolicy
         WindowCase whole,
         ImmutableArray<RuleOutcome> outcomes,
         ImmutableArray<CellResult> cells,
+        ImmutableArray<Trial> trials,
         ImmutableArray<PairJudgement> pairs,
         string? bridgeOpen)
     {
@@ -83,7 +84,7 @@ internal sealed class VerdictPolicy
         if (share != Grade.Pass)
         {
             reasons.AddRange(commonest.Select(reason => (reason, share)));
-            findings.Add(ShareFinding(whole, share, evidence, commonest, cells));
+            findings.Add(ShareFinding(whole, share, evidence, commonest, cells, trials));
         }
 
         List<NotAssessed> open = [.. Open(outcomes)];
@@ -136,19 +137,24 @@ internal sealed class VerdictPolicy
         });
 
     private static Finding ShareFinding(
-        WindowCase whole, Grade share, ImmutableArray<Evidence> evidence, ImmutableArray<string> commonest, ImmutableArray<CellResult> cells)
+        WindowCase whole,
+        Grade share,
+        ImmutableArray<Evidence> evidence,
+        ImmutableArray<string> commonest,
+        ImmutableArray<CellResult> cells,
+        ImmutableArray<Trial> trials)
     {
-        int bad = cells.Count(cell => share == Grade.Reject ? cell.Verdict == Grade.Reject : cell.Verdict != Grade.Pass);
+        ImmutableArray<Trial> bad = [.. trials.Where((_, i) => share == Grade.Reject ? cells[i].Verdict == Grade.Reject : cells[i].Verdict != Grade.Pass)];
         return new Finding
         {
             Reason = commonest.IsEmpty ? ReasonCode.UnusableInput : commonest[0],
             Grade = share,
             Channels = [whole.Channel.Name],
-            FromS = whole.Reading.FromS,
-            ToS = whole.Reading.ToS,
+            FromS = (double)bad.Min(trial => trial.WindowFromS),
+            ToS = (double)bad.Max(trial => trial.WindowToS),
             Evidence = evidence,
             Text = FormattableString.Invariant(
-                $"{bad} of {cells.Length} trials {(share == Grade.Reject ? "are rejected" : "did not pass")}, mostly for {string.Join(", ", commonest)}"),
+                $"{bad.Length} of {cells.Length} trials {(share == Grade.Reject ? "are rejected" : "did not pass")}, mostly for {string.Join(", ", commonest)}"),
             Cause = "see the trials",
         };
     }

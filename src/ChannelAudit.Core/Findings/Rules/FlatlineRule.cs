@@ -23,6 +23,7 @@ internal static class FlatlineRule
                 judged.Evidence,
                 $"flat for {Say.Number(window.ValueOf("flat") ?? 0)} % of the time, longest {Say.Number(window.ValueOf("flat_run") ?? 0)} ms",
                 "a lead is off or its input shorted, the gain is zero, or a cable is broken",
-                coarse);
+                coarse,
+                Stretch: window.StretchOf(window.Channel.Flat));
     }
 }

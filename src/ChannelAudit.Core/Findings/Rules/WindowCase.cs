@@ -55,6 +55,11 @@ internal sealed class WindowCase
     public string? NoteOf(string measure) =>
         measures.FirstOrDefault(value => string.Equals(value.Measure, measure, StringComparison.Ordinal)).Note;
 
+    /// <summary>For the whole recording: from the first to the last of some ranges, in seconds; null for a trial.</summary>
+    public (double FromS, double ToS)? StretchOf(SampleRanges ranges) => IsWhole && ranges.All.Count > 0
+        ? (ranges.All[0].From / Reading.RateHz, ranges.All[^1].To / Reading.RateHz)
+        : null;
+
     /// <summary>The window's values against the limits of a reason, those for trials or those for the whole channel.</summary>
     public LimitJudgement Judge(string reason)
     {
