@@ -10,7 +10,11 @@ namespace ChannelAudit.Core.Tests.Documents;
 public sealed partial class LimitFigureTests
 {
     public static TheoryData<string> ReasonsWithLimits =>
-        [.. DefaultCriteria.All.All.Select(criterion => criterion.Reason).Where(reason => ReasonCode.All.Contains(reason))];
+    [
+        .. DefaultCriteria.All.All
+            .Select(criterion => criterion.Reason)
+            .Where(reason => ReasonCode.All.Contains(reason, StringComparer.Ordinal)),
+    ];
 
     [Theory]
     [MemberData(nameof(ReasonsWithLimits))]

@@ -38,14 +38,14 @@ public sealed partial class LinkTests
             .. Directory.EnumerateFiles(Path.Combine(Pages.Root, "tests"), "*Tests.cs", SearchOption.AllDirectories)
                 .Select(path => Path.GetFileNameWithoutExtension(path)),
         ];
-        string[] named = [.. TestName().Matches(Pages.Text("docs/validation.md")).Select(match => match.Groups[1].Value)];
+        string[] named = [.. TestName().Matches(Pages.Text("docs/validation.md")).Select(match => match.Groups["name"].Value)];
 
         Assert.NotEmpty(named);
-        Assert.Empty(named.Where(name => !classes.Contains(name)));
+        Assert.All(named, name => Assert.Contains(name, classes));
     }
 
     private static IEnumerable<string> Targets(string page) => Link().Matches(Pages.Text(page))
-        .Select(match => match.Groups[1].Value)
+        .Select(match => match.Groups["target"].Value)
         .Where(target => !target.Contains("://", StringComparison.Ordinal));
 
     private static bool Leads(string page, string folder, string target)
@@ -64,10 +64,10 @@ public sealed partial class LinkTests
         .Where(line => line.StartsWith('#'))
         .Select(line => NotInAnchor().Replace(line.TrimStart('#').Trim().ToLowerInvariant(), string.Empty).Replace(' ', '-'));
 
-    [GeneratedRegex(@"\]\(([^)\s]+)\)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Link();
 
-    [GeneratedRegex("`([A-Za-z0-9]+Tests)`", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("`(?<name>[A-Za-z0-9]+Tests)`", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex TestName();
 
     [GeneratedRegex(@"[^\p{L}\p{N}\s_-]", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]

@@ -23,7 +23,11 @@ public sealed class MeasurePageTests
     public static TheoryData<string> MeasurePages => [.. Pages.OfMeasures];
 
     public static TheoryData<string> ReasonsWithLimits =>
-        [.. DefaultCriteria.All.All.Select(criterion => criterion.Reason).Where(reason => ReasonCode.All.Contains(reason))];
+    [
+        .. DefaultCriteria.All.All
+            .Select(criterion => criterion.Reason)
+            .Where(reason => ReasonCode.All.Contains(reason, StringComparer.Ordinal)),
+    ];
 
     [Fact]
     public void EveryMeasureIsNamedOnAPage()
