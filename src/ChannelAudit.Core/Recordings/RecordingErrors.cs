@@ -1,6 +1,6 @@
 namespace ChannelAudit.Recordings;
 
-/// <summary>Every message about a recording that cannot be read.</summary>
+/// <summary>Every message about a recording that cannot be read, whatever its format.</summary>
 internal static partial class RecordingErrors
 {
     /// <summary>The file is none of the formats we read.</summary>
@@ -8,4 +8,13 @@ internal static partial class RecordingErrors
         FaultKind.Recording,
         $"{file}: not a recording: {found}",
         "give an EDF, EDF+ or BDF file, or delimited text with one column a channel");
+
+    /// <summary>Every channel is one that is not audited.</summary>
+    public static ChannelAuditException NoChannelLeft(Recording recording) => new(
+        FaultKind.Recording,
+        $"{recording.FileName}: no channel left to audit"
+        + (recording.Channels.IsEmpty
+            ? ": the file holds no signal"
+            : ": " + string.Join("; ", recording.Channels.Take(4).Select(channel => $"{channel.Label}: {channel.NotAudited ?? "not among the setup's sites or without samples"}"))),
+        "give a recording with at least one calibrated voltage channel, or name the unit in the setup ([recording] unit)");
 }

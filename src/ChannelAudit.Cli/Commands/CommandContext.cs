@@ -1,0 +1,47 @@
+using ChannelAudit.Cli.Logging;
+using ChannelAudit.Cli.Screening;
+using Serilog;
+using Serilog.Core;
+using Serilog.Events;
+
+namespace ChannelAudit.Cli.Commands;
+
+/// <summary>What commands share: where they write, and what does the work.</summary>
+internal sealed class CommandContext : IDisposable
+{
+    private readonly LoggingLevelSwitch _level = new(LogEventLevel.Warning);
+    private readonly Logger _log;
+
+    /// <summary>Makes the context of one run.</summary>
+    /// <param name="output">For results.</param>
+    /// <param name="error">For faults, the log and progress.</param>
+    /// <param name="engine">Audits and writes; without one there is no <c>screen</c>.</param>
+    public CommandContext(TextWriter output, TextWriter error, IScreenEngine? engine)
+    {
+        Output = output;
+        Error = error;
+        Engine = engine;
+        _log = new LoggerConfiguration().MinimumLevel.ControlledBy(_level).WriteTo.Sink(new ErrorWriterSink(error)).CreateLogger();
+    }
+
+    /// <summary>For results.</summary>
+    public TextWriter Output { get; }
+
+    /// <summary>For faults, the log and progress.</summary>
+    public TextWriter Error { get; }
+
+    /// <summary>Audits and writes.</summary>
+    public IScreenEngine? Engine { get; }
+
+    /// <summary>The log: warnings and worse, and with <c>--verbose</c> everything.</summary>
+    public ILogger Log => _log;
+
+    /// <summary>Logs everything from now on.</summary>
+    public void LogEverything() => _level.MinimumLevel = LogEventLevel.Verbose;
+
+    /// <summary>Whether everything is logged.</summary>
+    public bool IsVerbose => _level.MinimumLevel == LogEventLevel.Verbose;
+
+    /// <inheritdoc/>
+    public void Dispose() => _log.Dispose();
+}

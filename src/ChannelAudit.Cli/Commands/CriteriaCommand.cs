@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using ChannelAudit.Criteria;
+
+namespace ChannelAudit.Cli.Commands;
+
+/// <summary><c>criteria show</c> and <c>criteria check</c>.</summary>
+internal static class CriteriaCommand
+{
+    private const string Example =
+        """
+        Example:
+          channelaudit criteria show > lab.toml
+          channelaudit criteria check lab.toml
+
+        """;
+
+    private const string ShowExample =
+        """
+        Example:
+          channelaudit criteria show
+          channelaudit criteria show --criteria lab.toml > in-force.toml
+
+        """;
+
+    private const string CheckExample =
+        """
+        Example:
+          channelaudit criteria check lab.toml
+
+        """;
+
+    /// <summary>Builds the command.</summary>
+    public static Command Create(CommandContext context, HelpWithExample help)
+    {
+        var command = new Command("criteria", "Shows and checks the limits that verdicts are made by.");
+        command.Subcommands.Add(Show(context, help));
+        command.Subcommands.Add(Check(context, help));
+        help.Add(command, Example);
+        return command;
+    }
+
+    private static Command Show(CommandContext context, HelpWithExample help)
+    {
+        var file = new Option<string>("--criteria") { HelpName = "FILE", Description = "limits that differ from the defaults" };
+        var command = new Command("show", "Prints all limits in force with their sources, as a criteria file.") { file };
+        command.SetAction(parse =>
+        {
+            string? path = parse.GetValue(file);
+            AuditCriteria criteria = path is null ? DefaultCriteria.All : CriteriaFile.Read(path);
+            string from = criteria.FileName is null ? "the defaults" : $"{criteria.FileName} over the defaults";
+            context.Output.Write($"# Limits in force in channelaudit {ProductVersion.Text}: {from}.\n");
+            context.Output.Write($"# SHA-256 of the limits: {criteria.Sha256}\n\n");
+            context.Output.Write(CriteriaText.Canonical(criteria));
+            return ExitCode.Done;
+        });
+        help.Add(command, ShowExample);
+        return command;
+    }
+
+    private static Command Check(CommandContext context, HelpWithExample help)
+    {
+        var file = new Argument<string>("FILE") { Description = "the criteria file" };
+        var command = new Command("check", "Checks a criteria file and prints what it changes.") { file };
+        command.SetAction(parse =>
+        {
+            AuditCriteria criteria = CriteriaFile.Read(parse.GetRequiredValue(file));
+            ImmutableArray<string> lines = CriteriaDifferences.Lines(DefaultCriteria.All, criteria);
+            context.Output.Write($"{criteria.FileName}: in order; {Count(lines.Length)} the defaults\n");
+            foreach (string line in lines)
+            {
+                context.Output.Write($"  {line}\n");
+            }
+
+            context.Output.Write($"SHA-256 of the limits: {criteria.Sha256}\n");
+            return ExitCode.Done;
+        });
+        help.Add(command, CheckExample);
+        return command;
+    }
+
+    private static string Count(int lists) => lists switch
+    {
+        0 => "nothing differs from",
+        1 => "1 list of limits differs from",
+        _ => FormattableString.Invariant($"{lists} lists of limits differ from"),
+    };
+}

@@ -1,0 +1,80 @@
+using System.CommandLine;
+using ChannelAudit.Cli.Screening;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Cli.Commands;
+
+/// <summary>The words that <c>screen</c> takes.</summary>
+internal sealed class ScreenOptions
+{
+    /// <summary>Recordings and folders.</summary>
+    public Argument<string[]> Paths { get; } = new("PATH")
+    {
+        Description = "recordings (EDF, BDF or delimited text), or folders that are searched for them",
+        Arity = ArgumentArity.OneOrMore,
+    };
+
+    /// <summary>The setup file.</summary>
+    public Option<string> Setup { get; } = new("--setup")
+    {
+        HelpName = "FILE", Description = "what was where: sites, adjacent sites, trials, rest; without it each channel stands under its label",
+    };
+
+    /// <summary>The criteria file.</summary>
+    public Option<string> Criteria { get; } = new("--criteria")
+    {
+        HelpName = "FILE", Description = "limits that differ from those of: channelaudit criteria show",
+    };
+
+    /// <summary>The events table.</summary>
+    public Option<string> Events { get; } = new("--events")
+    {
+        HelpName = "FILE", Description = "where the trials are: a table with onset, duration and trial_type, in seconds",
+    };
+
+    /// <summary>The output folder.</summary>
+    public Option<string> Out { get; } = new("--out")
+    {
+        HelpName = "DIR",
+        Description = "folder for tables, report and figures; an audit that stands there is brought up to date",
+        DefaultValueFactory = _ => "audit",
+    };
+
+    /// <summary>The pictures to draw.</summary>
+    public Option<string> Figures { get; } = new("--figures")
+    {
+        HelpName = "none|summary|all", Description = "pictures to draw; left out: all for one recording, summary for several",
+    };
+
+    /// <summary>The verdict that makes the run fail.</summary>
+    public Option<string> FailOn { get; } = new("--fail-on")
+    {
+        HelpName = "questionable|reject", Description = "exit with 1 when a channel or trial is that bad or worse",
+    };
+
+    /// <summary>What was asked for.</summary>
+    /// <exception cref="ChannelAuditException">When a word is none of those that an option takes.</exception>
+    public ScreenRequest Request(ParseResult parse) => new()
+    {
+        Paths = [.. parse.GetRequiredValue(Paths)],
+        SetupFile = parse.GetValue(Setup),
+        CriteriaFile = parse.GetValue(Criteria),
+        EventsFile = parse.GetValue(Events),
+        OutFolder = parse.GetRequiredValue(Out),
+        Figures = parse.GetValue(Figures) switch
+        {
+            null => null,
+            "none" => FigureChoice.None,
+            "summary" => FigureChoice.Summary,
+            "all" => FigureChoice.All,
+            { } other => throw UsageErrors.NotAmong("--figures", other, ["none", "summary", "all"]),
+        },
+        FailOn = parse.GetValue(FailOn) switch
+        {
+            null => null,
+            "questionable" => Grade.Questionable,
+            "reject" => Grade.Reject,
+            { } other => throw UsageErrors.NotAmong("--fail-on", other, ["questionable", "reject"]),
+        },
+    };
+}

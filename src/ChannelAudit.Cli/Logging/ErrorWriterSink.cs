@@ -1,0 +1,24 @@
+using System.Globalization;
+using Serilog.Core;
+using Serilog.Events;
+
+namespace ChannelAudit.Cli.Logging;
+
+/// <summary>Writes log events as lines like <c>warning: text</c>, without times, so that the same run says the same.</summary>
+/// <param name="error">Standard error, or what stands for it.</param>
+internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
+{
+    private readonly Lock _lock = new();
+
+    /// <inheritdoc/>
+    public void Emit(LogEvent logEvent)
+    {
+        string level = logEvent.Level.ToString().ToLowerInvariant();
+        string message = logEvent.RenderMessage(CultureInfo.InvariantCulture).Replace('\n', ' ');
+        string trace = logEvent.Exception is null ? string.Empty : $"{logEvent.Exception}\n";
+        lock (_lock)
+        {
+            error.Write($"{level}: {message}\n{trace}");
+        }
+    }
+}

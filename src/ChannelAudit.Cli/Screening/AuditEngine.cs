@@ -1,0 +1,34 @@
+using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Figures;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Results;
+using ChannelAudit.Runs;
+
+namespace ChannelAudit.Cli.Screening;
+
+/// <summary>The engine of the product: audits with the core, writes and prints with the reports.</summary>
+internal sealed class AuditEngine : IScreenEngine
+{
+    private readonly TerminalStyle _style;
+
+    /// <summary>Makes the engine.</summary>
+    /// <param name="style">What the terminal can show.</param>
+    public AuditEngine(TerminalStyle style) => _style = style;
+
+    /// <inheritdoc/>
+    public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, CancellationToken cancel) =>
+        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel);
+
+    /// <inheritdoc/>
+    public void Write(AuditRun run, string folder, FigureChoice figures, CancellationToken cancel) =>
+        AuditWriter.Write(run, folder, figures == FigureChoice.None ? null : Draw, cancel);
+
+    /// <inheritdoc/>
+    public void Print(AuditRun run, string folder, TextWriter output) => output.Write(VerdictTable.Render(run, folder, _style));
+
+    private static System.Collections.Immutable.ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
+    {
+        cancel.ThrowIfCancellationRequested();
+        return [new FigureFile(FigureFile.SessionRibbon, SessionRibbon.Render(recording, FigureSize.Full))];
+    }
+}

@@ -1,0 +1,10 @@
+using ChannelAudit.Criteria;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Cli.Screening;
+
+/// <summary>What every recording of a run is audited with.</summary>
+/// <param name="Setup">What was where.</param>
+/// <param name="Criteria">The limits in force.</param>
+/// <param name="EventsFile">The events table, or null.</param>
+internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile);

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Cli.Screening;
+
+/// <summary>What <c>screen</c> was asked for.</summary>
+internal sealed record ScreenRequest
+{
+    /// <summary>Recordings and folders of them.</summary>
+    public required ImmutableArray<string> Paths { get; init; }
+
+    /// <summary>The setup, or null.</summary>
+    public string? SetupFile { get; init; }
+
+    /// <summary>The criteria, or null for the defaults.</summary>
+    public string? CriteriaFile { get; init; }
+
+    /// <summary>The events table, or null.</summary>
+    public string? EventsFile { get; init; }
+
+    /// <summary>Where results go.</summary>
+    public required string OutFolder { get; init; }
+
+    /// <summary>Pictures to draw; null: all for one recording, a summary for several.</summary>
+    public FigureChoice? Figures { get; init; }
+
+    /// <summary>The verdict that makes the run fail, or null.</summary>
+    public Grade? FailOn { get; init; }
+}

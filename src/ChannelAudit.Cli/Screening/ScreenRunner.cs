@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Results;
+using ChannelAudit.Runs;
+using ChannelAudit.Setup;
+using ChannelAudit.Verdicts;
+using Serilog;
+
+namespace ChannelAudit.Cli.Screening;
+
+/// <summary>Runs <c>screen</c>: finds the recordings, has each audited, has the results written, and says how it ended.</summary>
+/// <param name="engine">Audits and writes.</param>
+/// <param name="log">For what is going on.</param>
+/// <param name="error">For recordings that cannot be read.</param>
+internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter error)
+{
+    /// <summary>Runs the request.</summary>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="output">For the table that a person reads first.</param>
+    /// <param name="cancel">Ends the run; files already written are whole.</param>
+    /// <returns>The exit code.</returns>
+    /// <exception cref="ChannelAuditException">When the request cannot be met; nothing has been written then.</exception>
+    public int Run(ScreenRequest request, TextWriter output, CancellationToken cancel)
+    {
+        // Everything that can be refused is refused before the first recording costs time.
+        ScreenInputs inputs = ReadInputs(request);
+        ImmutableArray<RecordingEntry> entries = RecordingList.Find(request.Paths, [.. FilesOtherThanRecordings(request)]);
+        OutputFolder.Check(request.OutFolder);
+
+        var results = new List<RecordingResult>();
+        var unread = new List<UnreadRecording>();
+        foreach (RecordingEntry entry in entries)
+        {
+            cancel.ThrowIfCancellationRequested();
+            AuditOne(entry, inputs, results, unread, cancel);
+        }
+
+        if (results.Count == 0)
+        {
+            return ExitCode.Unread;
+        }
+
+        var run = new AuditRun
+        {
+            Version = ProductVersion.Text,
+            Criteria = inputs.Criteria,
+            Setup = inputs.Setup,
+            Recordings = [.. results],
+            Unread = [.. unread],
+        };
+        FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
+        engine.Write(run, request.OutFolder, figures, cancel);
+        engine.Print(run, request.OutFolder, output);
+        return unread.Count > 0 ? ExitCode.Unread : FailCode(run, request.FailOn);
+    }
+
+    private static ScreenInputs ReadInputs(ScreenRequest request)
+    {
+        if (request.EventsFile is { } events && !File.Exists(events))
+        {
+            throw UsageErrors.NoFile("--events", events);
+        }
+
+        return new ScreenInputs(
+            request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile),
+            request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile),
+            request.EventsFile);
+    }
+
+    private static IEnumerable<string> FilesOtherThanRecordings(ScreenRequest request) =>
+        new[] { request.SetupFile, request.CriteriaFile, request.EventsFile }.OfType<string>();
+
+    private void AuditOne(
+        RecordingEntry entry, ScreenInputs inputs, List<RecordingResult> results, List<UnreadRecording> unread, CancellationToken cancel)
+    {
+        log.Debug("auditing {Path}", entry.RelativePath);
+        try
+        {
+            results.Add(engine.Audit(entry, inputs, cancel));
+        }
+        catch (ChannelAuditException fault) when (fault.Kind == FaultKind.Recording)
+        {
+            ErrorReport.Write(error, fault);
+            log.Debug(fault, "where the fault was found");
+            unread.Add(new UnreadRecording(entry.RelativePath, fault.Message, fault.Hint));
+        }
+    }
+
+    private static int FailCode(AuditRun run, Grade? failOn) =>
+        failOn is { } grade && run.Recordings.Any(recording => recording.Channels.Any(channel => IsAsBad(channel, grade)))
+            ? ExitCode.Reached
+            : ExitCode.Done;
+
+    private static bool IsAsBad(ChannelResult channel, Grade grade) =>
+        channel.Verdict >= grade || channel.Cells.Any(cell => cell.Verdict >= grade);
+}

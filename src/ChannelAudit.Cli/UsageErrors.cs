@@ -1,0 +1,57 @@
+using System.CommandLine;
+using ChannelAudit.Text;
+
+namespace ChannelAudit.Cli;
+
+/// <summary>Every message about a command line that cannot be understood.</summary>
+internal static class UsageErrors
+{
+    /// <summary>No command, or none below a command that needs one.</summary>
+    public static ChannelAuditException NoCommand(string path, IEnumerable<string> commands) => Fault(
+        $"{path}: no command given", $"one of {string.Join(", ", commands)}; {path} --help says what they do");
+
+    /// <summary>A command that does not exist.</summary>
+    public static ChannelAuditException UnknownCommand(string path, string given, IReadOnlyList<string> commands) => Fault(
+        $"{path}: there is no command '{OneLine.Of(given)}'", DidYouMean(given, commands, path));
+
+    /// <summary>A folder that holds something other than an earlier demo.</summary>
+    public static ChannelAuditException NotForDemo(string folder) => Fault(
+        $"{OneLine.Of(folder)}: not empty and not an earlier demo", "give a new or an empty folder");
+
+    /// <summary>An option that does not exist.</summary>
+    public static ChannelAuditException UnknownOption(string path, string given, IReadOnlyList<string> options) => Fault(
+        $"{path}: there is no option '{OneLine.Of(given)}'", DidYouMean(given, options, path));
+
+    /// <summary>An option without its value.</summary>
+    public static ChannelAuditException NoValue(string path, Option option) => Fault(
+        $"{path}: {option.Name} needs a value", $"write {option.Name} {option.HelpName}");
+
+    /// <summary>An option that is given again.</summary>
+    public static ChannelAuditException OptionTwice(string path, Option option) => Fault(
+        $"{path}: {option.Name} is given more than once", "keep one of them");
+
+    /// <summary>An argument that is needed and missing.</summary>
+    public static ChannelAuditException NoArgument(string path, Argument argument) => Fault(
+        $"{path}: {argument.Name} is missing", $"{argument.Name}: {argument.Description}; {path} --help has an example");
+
+    /// <summary>More arguments than the command takes.</summary>
+    public static ChannelAuditException TooMany(string path, string given) => Fault(
+        $"{path}: '{OneLine.Of(given)}' is one too many", $"{path} --help says what can be given");
+
+    /// <summary>A word that is none of those that an option takes.</summary>
+    public static ChannelAuditException NotAmong(string option, string given, IReadOnlyList<string> words) => Fault(
+        $"{option}: '{OneLine.Of(given)}' is not known", $"{option} takes {string.Join(" or ", words)}");
+
+    /// <summary>Anything else that the parser does not understand.</summary>
+    public static ChannelAuditException Other(string path, string message) => Fault(
+        $"{path}: {OneLine.Of(message)}", $"{path} --help says what can be given");
+
+    /// <summary>A file named on the command line that is not there.</summary>
+    public static ChannelAuditException NoFile(string option, string path) => Fault(
+        $"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
+
+    private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
+
+    private static string DidYouMean(string given, IReadOnlyList<string> known, string path) =>
+        NearestName.Of(given, known) is { } nearest ? $"did you mean '{nearest}'?" : $"{path} --help says what can be given";
+}

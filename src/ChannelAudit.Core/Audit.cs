@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Findings.Bridges;
+using ChannelAudit.Findings.Rules;
+using ChannelAudit.Recordings;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit;
+
+/// <summary>The page to read first: the whole way from a recording to its verdicts.</summary>
+public static class Audit
+{
+    /// <summary>Audits one recording: survey, trials, measures, findings, verdicts.</summary>
+    /// <param name="recording">An opened recording.</param>
+    /// <param name="input">Trials, setup and limits.</param>
+    /// <param name="cancellation">Checked for every block of samples.</param>
+    /// <exception cref="ChannelAuditException">When no channel is left to audit.</exception>
+    public static RecordingResult Of(Recording recording, AuditInput input, CancellationToken cancellation)
+    {
+        ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(recording, input.Setup);
+        RecordingSurvey survey = RecordingSurvey.Of(recording, channels, input.Trials, input.Setup, cancellation);
+        BridgeJudge bridges = new(survey, input.Criteria.For(ReasonCode.Bridge));
+
+        TrialPass pass = new(recording, survey);
+        ImmutableArray<TrialReadings> windows =
+            [.. input.Trials.Select(trial => pass.Read(trial.WindowFromS, trial.WindowToS, cancellation))];
+        ImmutableArray<TrialReadings?> baselines =
+            [.. input.Trials.Select(trial => trial.BaselineFromS is { } from ? pass.Read(from, trial.OnsetS, cancellation) : null)];
+        ImmutableArray<PairStateRows> states = PairStateRows.All(recording, survey, bridges.StatesOf, cancellation);
+
+        ImmutableArray<PairJudgement> pairs =
+            [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
+        return new RecordingResult
+        {
+            Id = input.Id,
+            Path = input.Path,
+            Sha256 = input.Sha256,
+            Format = recording.Format,
+            DurationS = recording.DurationS,
+            Mains = survey.Mains,
+            TrialsFrom = input.TrialsFrom,
+            Trials = input.Trials,
+            Channels = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))],
+            Skipped = AuditedChannels.Skipped(recording, channels),
+            Pairs = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))],
+            Information = [.. pairs.Where(pair => pair.Information is not null).Select(pair => pair.Information!)],
+            Warnings = [.. recording.Warnings, .. input.Warnings],
+            MinimumTrials = input.Setup.Trials.Minimum,
+        };
+    }
+
+    private static ChannelResult Judge(
+        int index,
+        RecordingSurvey survey,
+        AuditInput input,
+        ImmutableArray<TrialReadings> windows,
+        ImmutableArray<TrialReadings?> baselines,
+        ImmutableArray<PairJudgement> pairs)
+    {
+        ChannelSurvey channel = survey.Channels[index];
+        VerdictPolicy policy = new(input.Criteria);
+        ChannelRules rules = new(channel, input.Criteria);
+        ImmutableArray<PairJudgement> own = [.. pairs.Where(pair => pair.A == index || pair.B == index)];
+        string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
+        ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
+        for (int trial = 0; trial < input.Trials.Length; trial++)
+        {
+            WindowCase window = new(channel, windows[trial].Windows[index], false, input.Criteria);
+            WindowCase? before = baselines[trial] is { } readings
+                ? new WindowCase(channel, readings.Windows[index], false, input.Criteria)
+                : null;
+            cells.Add(policy.Cell(
+                channel.Name,
+                input.Trials[trial],
+                window,
+                rules.Judge(window),
+                before is null ? null : (before, rules.Judge(before)),
+                own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
+                bridgeOpen));
+        }
+
+        WindowCase whole = new(channel, channel.All, true, input.Criteria);
+        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen);
+    }
+}

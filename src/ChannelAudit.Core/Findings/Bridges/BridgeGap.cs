@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using ChannelAudit.Setup;
+using ChannelAudit.Survey;
+
+namespace ChannelAudit.Findings.Bridges;
+
+/// <summary>Why a bridge could not be judged on a channel: its adjacent sites first, all other channels where the setup names none.</summary>
+internal static class BridgeGap
+{
+    /// <summary>The cause, or null when every pair that matters was judged.</summary>
+    public static string? Of(int index, RecordingSurvey survey, ImmutableArray<PairJudgement> pairs, StudySetup setup)
+    {
+        if (pairs.IsEmpty)
+        {
+            return "only one channel";
+        }
+
+        string name = survey.Channels[index].Name;
+        ImmutableArray<string> adjacent = Adjacent(name, setup);
+        foreach (PairJudgement pair in pairs)
+        {
+            string other = survey.Channels[pair.A == index ? pair.B : pair.A].Name;
+            if (pair.Evidence.NotAssessed is { } cause && (adjacent.IsEmpty || adjacent.Contains(other, StringComparer.Ordinal)))
+            {
+                return $"{name} and {other}: {cause}";
+            }
+        }
+
+        return null;
+    }
+
+    private static ImmutableArray<string> Adjacent(string name, StudySetup setup) =>
+    [
+        .. setup.Sites.Where(site => string.Equals(site.Name, name, StringComparison.Ordinal)).SelectMany(site => site.Adjacent),
+        .. setup.Sites.Where(site => site.Adjacent.Contains(name, StringComparer.Ordinal)).Select(site => site.Name),
+    ];
+}

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Bridges;
+
+/// <summary>Judges all pairs of a recording: bridged, suspected, or neither, from when to when.</summary>
+public sealed class BridgeJudge
+{
+    private const double BridgedTrialRho = 0.60;
+    private const double FadedShare = 0.25;
+    private const int LeastSuspectWindows = 3;
+
+    private readonly RecordingSurvey survey;
+    private readonly ImmutableArray<PairStates?> states;
+    private readonly ImmutableArray<BridgeMedians?> medians;
+    private readonly Criterion criterion;
+
+    /// <summary>Prepares to judge the pairs of a recording.</summary>
+    public BridgeJudge(RecordingSurvey survey, Criterion criterion)
+    {
+        this.survey = survey;
+        this.criterion = criterion;
+        states = [.. survey.Pairs.Select(pair => pair.NotComparable is null ? PairStates.Of(pair) : null)];
+        medians = [.. survey.Pairs.Select((pair, i) => MediansOf(pair, i, 0, long.MaxValue / 2))];
+    }
+
+    /// <summary>The states of a pair's segments; null when it cannot be compared.</summary>
+    public PairStates? StatesOf(int pair) => states[pair];
+
+    /// <summary>Judges one pair.</summary>
+    /// <param name="index">Position among the survey's pairs.</param>
+    /// <param name="trials">The trials.</param>
+    /// <param name="readings">The pair's reading in each trial, null where there is none.</param>
+    public PairJudgement Judge(int index, ImmutableArray<Trial> trials, ImmutableArray<PairReading?> readings)
+    {
+        PairSurvey pair = survey.Pairs[index];
+        if (medians[index] is not { } whole || pair.Table is null)
+        {
+            return BridgeWords.NotComparable(pair, trials.Length);
+        }
+
+        bool isShared = IsShared(index);
+        BridgeDecision decision = BridgeDecision.Of(whole, pair.Table.Bands, criterion, isShared);
+        ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared));
+        ImmutableArray<Grade> grades = GradeTrials(whole, decision, spans, trials, readings);
+        return BridgeWords.Judgement(
+            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, isShared), trials, grades);
+    }
+
+    private static int Length(PairSurvey pair) => SpectralFrame.SegmentLengthOf(pair.ChannelA.Rate);
+
+    private static ImmutableArray<Grade> GradeTrials(
+        BridgeMedians whole,
+        BridgeDecision decision,
+        ImmutableArray<BridgeSpan> spans,
+        ImmutableArray<Trial> trials,
+        ImmutableArray<PairReading?> readings)
+    {
+        bool bridged = decision.Grade == Grade.Reject || spans.Any(span => span.Decision.Grade == Grade.Reject);
+        if (bridged)
+        {
+            return [.. trials.Select((trial, i) => BridgedTrial(trial, readings[i], spans, decision.Grade))];
+        }
+
+        bool suspectedInPart = decision.Grade == Grade.Pass && BridgeSpan.LongestRun(spans, Grade.Questionable) >= LeastSuspectWindows;
+        if (decision.Grade == Grade.Pass && !suspectedInPart)
+        {
+            return [.. trials.Select(_ => Grade.Pass)];
+        }
+
+        bool fades = spans.Any(span => span.Medians.RhoHighRest is { } high && Math.Abs(high) < FadedShare * Math.Abs(whole.RhoHighRest ?? 0));
+        return fades || suspectedInPart
+            ? [.. trials.Select(trial => BridgeSpan.MedianAround(spans, trial) ?? decision.Grade)]
+            : [.. trials.Select(_ => decision.Grade)];
+    }
+
+    /// <summary>Once "bridged" holds somewhere, a trial's own correlation says whether it lasts; a trial too short for one goes by the spans.</summary>
+    private static Grade BridgedTrial(Trial trial, PairReading? reading, ImmutableArray<BridgeSpan> spans, Grade whole) =>
+        reading is { } own
+            ? Math.Abs(own.Rho) >= BridgedTrialRho ? Grade.Reject : Grade.Pass
+            : BridgeSpan.MedianAround(spans, trial) ?? whole;
+
+    private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to) =>
+        states[index] is { } own && pair.Table is not null ? BridgeMedians.Of(pair, own, from, to, Length(pair)) : null;
+
+    private (BridgeMedians Medians, BridgeDecision Decision) DecideSpan(int index, (long From, long To) span, bool isShared)
+    {
+        PairSurvey pair = survey.Pairs[index];
+        BridgeMedians own = MediansOf(pair, index, span.From, span.To)!;
+        return (own, BridgeDecision.Of(own, pair.Table!.Bands, criterion, isShared));
+    }
+
+    /// <summary>
+    /// Whether every third channel shares the high band at rest with both alike, at least half as strongly: then the cause is common
+    /// (ground, remote source), not gel.
+    /// </summary>
+    private bool IsShared(int index)
+    {
+        PairSurvey pair = survey.Pairs[index];
+        double own = Math.Abs(medians[index]?.RhoHighRest ?? 0);
+        bool anyThird = false;
+        for (int third = 0; third < survey.Channels.Length; third++)
+        {
+            if (third == pair.A || third == pair.B)
+            {
+                continue;
+            }
+
+            anyThird = true;
+            if (HighOf(pair.A, third) < 0.5 * own || HighOf(pair.B, third) < 0.5 * own)
+            {
+                return false;
+            }
+        }
+
+        return anyThird;
+    }
+
+    private double HighOf(int a, int b) =>
+        Math.Abs(medians[survey.IndexOfPair(Math.Min(a, b), Math.Max(a, b))]?.RhoHighRest ?? 0);
+}

@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using ChannelAudit.Survey;
+using ChannelAudit.Signals.Statistics;
+
+namespace ChannelAudit.Findings.Bridges;
+
+/// <summary>Medians over the one-second segments of a span: what decides a bridge.</summary>
+/// <remarks>A median needs three segments at least; below it is null.</remarks>
+internal sealed record BridgeMedians
+{
+    private const int LeastSegments = 3;
+
+    /// <summary>Segments at rest.</summary>
+    public required int RestSegments { get; init; }
+
+    /// <summary>Seconds of rest that the segments cover, each half overlapped by the next.</summary>
+    public required double RestSeconds { get; init; }
+
+    /// <summary>Contractions of the first channel.</summary>
+    public required int ActiveASegments { get; init; }
+
+    /// <summary>Contractions of the second channel.</summary>
+    public required int ActiveBSegments { get; init; }
+
+    /// <summary>ρ at rest.</summary>
+    public double? RhoRest { get; init; }
+
+    /// <summary>ρ at rest in the high band.</summary>
+    public double? RhoHighRest { get; init; }
+
+    /// <summary>Imaginary part at rest.</summary>
+    public double? ImaginaryRest { get; init; }
+
+    /// <summary>ρ in contractions of the first.</summary>
+    public double? RhoActiveA { get; init; }
+
+    /// <summary>ρ in contractions of the second.</summary>
+    public double? RhoActiveB { get; init; }
+
+    /// <summary>Largest imaginary part in contractions, in magnitude.</summary>
+    public double? ImaginaryActive { get; init; }
+
+    /// <summary>Gain from the first to the second in contractions of the first.</summary>
+    public double? GainAb { get; init; }
+
+    /// <summary>Gain from the second to the first in contractions of the second.</summary>
+    public double? GainBa { get; init; }
+
+    /// <summary>The weaker ρ of the contractions of both; null unless both contracted.</summary>
+    public double? RhoActive => Weaker(RhoActiveA, RhoActiveB);
+
+    /// <summary>The weaker of the reciprocal gains; null unless both contracted.</summary>
+    public double? GainActive => Weaker(GainAb, GainBa);
+
+    /// <summary>Medians of the segments from one sample to another.</summary>
+    /// <param name="pair">The pair.</param>
+    /// <param name="states">Its states.</param>
+    /// <param name="fromSample">First sample of the span.</param>
+    /// <param name="toSample">Behind the last sample; segments must lie wholly inside.</param>
+    /// <param name="length">Samples in a segment.</param>
+    public static BridgeMedians Of(PairSurvey pair, PairStates states, long fromSample, long toSample, int length)
+    {
+        PairTable table = pair.Table ?? throw new ArgumentException("the channels cannot be compared", nameof(pair));
+        ReadOnlySpan<int> rest = Inside(pair, states.Rest, fromSample, toSample, length);
+        ReadOnlySpan<int> activeA = Inside(pair, states.ActiveA, fromSample, toSample, length);
+        ReadOnlySpan<int> activeB = Inside(pair, states.ActiveB, fromSample, toSample, length);
+        double? imaginaryA = Median(table.Imaginary, activeA);
+        double? imaginaryB = Median(table.Imaginary, activeB);
+        return new BridgeMedians
+        {
+            RestSegments = rest.Length,
+            RestSeconds = rest.Length == 0 ? 0 : 0.5 * (rest.Length + 1),
+            ActiveASegments = activeA.Length,
+            ActiveBSegments = activeB.Length,
+            RhoRest = Median(table.Rho, rest),
+            RhoHighRest = table.Bands.HasHigh ? Median(table.RhoHigh, rest) : null,
+            ImaginaryRest = Median(table.Imaginary, rest),
+            RhoActiveA = Median(table.Rho, activeA),
+            RhoActiveB = Median(table.Rho, activeB),
+            ImaginaryActive = Math.Abs(imaginaryA ?? 0) >= Math.Abs(imaginaryB ?? 0) ? imaginaryA : imaginaryB,
+            GainAb = Median(table.GainAb, activeA),
+            GainBa = Median(table.GainBa, activeB),
+        };
+    }
+
+    private static double? Weaker(double? a, double? b) =>
+        a is { } first && b is { } second ? (Math.Abs(first) <= Math.Abs(second) ? first : second) : null;
+
+    private static double? Median(List<float> values, ReadOnlySpan<int> segments)
+    {
+        double[] chosen = new double[segments.Length];
+        int count = 0;
+        foreach (int segment in segments)
+        {
+            float value = values[segment];
+            if (float.IsFinite(value))
+            {
+                chosen[count++] = value;
+            }
+        }
+
+        return count >= LeastSegments ? Quantiles.MedianInPlace(chosen.AsSpan(0, count)) : null;
+    }
+
+    private static ReadOnlySpan<int> Inside(PairSurvey pair, ImmutableArray<int> segments, long fromSample, long toSample, int length)
+    {
+        int first = FirstAtOrAfter(pair, segments, fromSample);
+        int end = FirstAtOrAfter(pair, segments, toSample - length + 1);
+        return segments.AsSpan(first, Math.Max(0, end - first));
+    }
+
+    private static int FirstAtOrAfter(PairSurvey pair, ImmutableArray<int> segments, long sample)
+    {
+        int low = 0;
+        int high = segments.Length;
+        while (low < high)
+        {
+            int middle = (low + high) >>> 1;
+            if (pair.SegmentsA.Starts[segments[middle]] >= sample)
+            {
+                high = middle;
+            }
+            else
+            {
+                low = middle + 1;
+            }
+        }
+
+        return low;
+    }
+}

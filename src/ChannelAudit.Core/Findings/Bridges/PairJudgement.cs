@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Results;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Bridges;
+
+/// <summary>What was decided about two channels, for the recording and for each trial.</summary>
+public sealed record PairJudgement
+{
+    /// <summary>Position of the first channel among the audited ones.</summary>
+    public required int A { get; init; }
+
+    /// <summary>Position of the second channel.</summary>
+    public required int B { get; init; }
+
+    /// <summary>Medians and the decision in words.</summary>
+    public required BridgeEvidence Evidence { get; init; }
+
+    /// <summary>The finding both channels carry, or null.</summary>
+    public Finding? Finding { get; init; }
+
+    /// <summary>What it does to the channels' own verdicts.</summary>
+    public Grade ChannelGrade { get; init; }
+
+    /// <summary>Its grade in each trial, in trial order.</summary>
+    public required ImmutableArray<Grade> Trials { get; init; }
+
+    /// <summary>Something worth knowing that changes no verdict, or null.</summary>
+    public Finding? Information { get; init; }
+}

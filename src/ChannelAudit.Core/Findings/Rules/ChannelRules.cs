@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Survey;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>All rules about windows of one channel.</summary>
+internal sealed class ChannelRules
+{
+    private readonly LineNoiseRule lineNoise;
+    private readonly NarrowBandRule narrowBand;
+
+    public ChannelRules(ChannelSurvey channel, AuditCriteria criteria)
+    {
+        lineNoise = new LineNoiseRule(channel, criteria);
+        narrowBand = new NarrowBandRule(channel, criteria);
+    }
+
+    /// <summary>What every rule says of a window.</summary>
+    public ImmutableArray<RuleOutcome> Judge(WindowCase window) =>
+    [
+        lineNoise.Judge(window),
+        narrowBand.Judge(window),
+        ClippingRule.Judge(window),
+        FlatlineRule.Judge(window),
+        DropoutRule.Judge(window),
+        DriftRule.Judge(window),
+    ];
+}

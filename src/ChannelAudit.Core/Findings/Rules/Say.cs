@@ -1,0 +1,18 @@
+using System.Globalization;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>Numbers as people read them in sentences: few digits, the decimal point of tables.</summary>
+internal static class Say
+{
+    /// <summary>A number with two significant digits, at most one of them behind the point from 1 on.</summary>
+    public static string Number(double value) => Math.Abs(value) switch
+    {
+        >= 9.95 => value.ToString("0", CultureInfo.InvariantCulture),
+        >= 0.995 => value.ToString("0.0", CultureInfo.InvariantCulture),
+        _ => value.ToString("0.00#", CultureInfo.InvariantCulture),
+    };
+
+    /// <summary>A frequency.</summary>
+    public static string Hertz(double value) => value.ToString("0.#", CultureInfo.InvariantCulture) + " Hz";
+}

@@ -1,0 +1,10 @@
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>What the quiet segments on one side of a trial show.</summary>
+/// <param name="Grade">Their median grade.</param>
+/// <param name="Rms">Their median level.</param>
+/// <param name="Hz">The frequency of the middle one.</param>
+/// <param name="IsOneFrequency">Whether all show the same frequency.</param>
+internal readonly record struct SideReading(Grade Grade, double Rms, double Hz, bool IsOneFrequency);

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+using ChannelAudit.Survey;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>One window of one channel, as a rule sees it.</summary>
+internal sealed class WindowCase
+{
+    private readonly ImmutableArray<MeasureValue> measures;
+
+    public WindowCase(ChannelSurvey channel, WindowReading reading, bool isWhole, AuditCriteria criteria)
+    {
+        Channel = channel;
+        Reading = reading;
+        IsWhole = isWhole;
+        Criteria = criteria;
+        measures = WindowMeasures.Of(reading, channel, isWhole);
+    }
+
+    /// <summary>The channel.</summary>
+    public ChannelSurvey Channel { get; }
+
+    /// <summary>What was measured.</summary>
+    public WindowReading Reading { get; }
+
+    /// <summary>Whether this is the whole recording, which grades the channel only.</summary>
+    public bool IsWhole { get; }
+
+    /// <summary>All limits.</summary>
+    public AuditCriteria Criteria { get; }
+
+    /// <summary>The measures in catalog order.</summary>
+    public ImmutableArray<MeasureValue> Measures => measures;
+
+    /// <summary>Whether the muscle was active in this window.</summary>
+    public bool IsActive => !IsWhole && Reading.EmgPower is { } power && Channel.Quiet.IsActive(power);
+
+    /// <summary>A measure's value, or null.</summary>
+    public double? ValueOf(string measure)
+    {
+        foreach (MeasureValue value in measures)
+        {
+            if (string.Equals(value.Measure, measure, StringComparison.Ordinal))
+            {
+                return value.Value;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Why a measure has no value, or null.</summary>
+    public string? NoteOf(string measure) =>
+        measures.FirstOrDefault(value => string.Equals(value.Measure, measure, StringComparison.Ordinal)).Note;
+
+    /// <summary>For the whole recording: from the first to the last of some ranges, in seconds; null for a trial.</summary>
+    public (double FromS, double ToS)? StretchOf(SampleRanges ranges) => IsWhole && ranges.All.Count > 0
+        ? (ranges.All[0].From / Reading.RateHz, ranges.All[^1].To / Reading.RateHz)
+        : null;
+
+    /// <summary>The window's values against the limits of a reason, those for trials or those for the whole channel.</summary>
+    public LimitJudgement Judge(string reason)
+    {
+        Criterion criterion = Criteria.For(reason);
+        return IsWhole
+            ? LimitJudgement.Of(criterion.ChannelQuestionable, criterion.ChannelReject, ValueOf)
+            : LimitJudgement.Of(criterion.Questionable, criterion.Reject, ValueOf);
+    }
+}

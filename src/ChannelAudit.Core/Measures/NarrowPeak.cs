@@ -1,0 +1,88 @@
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Measures;
+
+/// <summary>The strongest steady narrow peak that is no harmonic of the mains: a display, a strobe, a stimulator.</summary>
+/// <remarks>
+/// Window and floor as for line noise. A peak is narrow when its five bins hold at least 80 % of the excess over the floor within ten
+/// bins: motor units firing together near 31 and 62 Hz are broader (van Boxtel 2001).
+/// </remarks>
+public static class NarrowPeak
+{
+    /// <summary>The least share of the excess within ten bins that five bins must hold.</summary>
+    public const double NarrowShare = 0.8;
+
+    /// <summary>The strongest narrow peak in a mean density; power 0 when there is none.</summary>
+    /// <param name="density">One-sided density of <see cref="SpectralFrame.Bins"/> bins.</param>
+    /// <param name="frame">The channel's frame.</param>
+    /// <param name="segments">Overlapping segments in the mean.</param>
+    /// <param name="leastPower">Peaks whose five bins hold less than this are not looked at (single segments: below it nothing is significant).</param>
+    public static PeakReading Of(ReadOnlySpan<double> density, SpectralFrame frame, int segments, double leastPower = 0)
+    {
+        double bias = PeakFloor.MedianBias(segments);
+        PeakReading best = default;
+        foreach (BinRange range in frame.NarrowCenters)
+        {
+            for (int bin = range.From; bin <= range.To; bin++)
+            {
+                // What the five bins hold is more than what they hold above the floor: cheap to see that a peak cannot win.
+                if (density[bin] > density[bin - 1] && density[bin] >= density[bin + 1]
+                    && LineNoise.SumAround(density, bin) * frame.BinHz is var sum && sum >= leastPower && sum > best.Power)
+                {
+                    best = Better(best, density, frame, segments, bin, bias);
+                }
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The excess at one frequency, whether or not there is a peak.</summary>
+    public static PeakReading AtHz(ReadOnlySpan<double> density, SpectralFrame frame, int segments, double hz)
+    {
+        int bin = (int)Math.Round(hz / frame.BinHz, MidpointRounding.AwayFromZero);
+        bin = Math.Clamp(bin, 0, frame.Bins - 1);
+        return At(density, frame, segments, bin, PeakFloor.At(density, bin, PeakFloor.MedianBias(segments)));
+    }
+
+    private static PeakReading At(ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double floor)
+    {
+        double power = Math.Max(0, LineNoise.SumAround(density, bin) - (floor * LineWindow.Width)) * frame.BinHz;
+        double variance = floor * floor * PeakFloor.HannCorrelation * LineWindow.Width / Welch.EffectiveSegments(segments);
+        return new PeakReading(power, Math.Sqrt(variance) * frame.BinHz, PeakHz(density, frame, bin));
+    }
+
+    private static PeakReading Better(
+        PeakReading best, ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias)
+    {
+        double floor = PeakFloor.At(density, bin, bias);
+        PeakReading peak = At(density, frame, segments, bin, floor);
+        return peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, floor) ? peak : best;
+    }
+
+    private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double power, double floor)
+    {
+        double wide = 0;
+        for (int at = Math.Max(1, bin - PeakFloor.Far); at <= Math.Min(density.Length - 1, bin + PeakFloor.Far); at++)
+        {
+            // A neighbouring mains harmonic is no part of this peak.
+            wide += frame.IsLine[at] ? 0 : density[at] - floor;
+        }
+
+        return power >= NarrowShare * wide * frame.BinHz;
+    }
+
+    /// <summary>Centre of the three highest bins, weighted by their density: finer than a bin.</summary>
+    private static double PeakHz(ReadOnlySpan<double> density, SpectralFrame frame, int bin)
+    {
+        double weight = 0;
+        double moment = 0;
+        for (int at = Math.Max(0, bin - 1); at <= Math.Min(density.Length - 1, bin + 1); at++)
+        {
+            weight += density[at];
+            moment += density[at] * at;
+        }
+
+        return weight > 0 ? moment / weight * frame.BinHz : bin * frame.BinHz;
+    }
+}

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using ChannelAudit.Recordings;
+
+namespace ChannelAudit.Measures;
+
+/// <summary>What every spectral measure of one channel needs: segment length, band, and the windows of the mains harmonics.</summary>
+public sealed class SpectralFrame
+{
+    private PairBands? pairBands;
+
+    private SpectralFrame(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched)
+    {
+        RateHz = channel.Rate.Value;
+        SegmentLength = SegmentLengthOf(channel.Rate);
+        Hop = SegmentLength - (SegmentLength / 2);
+        BinHz = RateHz / SegmentLength;
+        Bins = (SegmentLength / 2) + 1;
+        Band = EmgBand.Of(channel);
+        FirstBin = Band.FirstBin(BinHz);
+        LastBin = Math.Min(Band.LastBin(BinHz), Bins - 1);
+        LineHz = lineHz;
+        NominalHz = nominalHz;
+        IsLine = new bool[Bins];
+        ImmutableArray<LineWindow>.Builder counted = ImmutableArray.CreateBuilder<LineWindow>();
+        for (int harmonic = 1; harmonic * lineHz < (RateHz / 2) + 2; harmonic++)
+        {
+            int center = (int)Math.Round(harmonic * lineHz / BinHz, MidpointRounding.AwayFromZero);
+            for (int bin = Math.Max(0, center - LineWindow.Reach); bin <= Math.Min(Bins - 1, center + LineWindow.Reach); bin++)
+            {
+                IsLine[bin] = true;
+            }
+
+            if ((harmonic * nominalHz) + 2 <= Band.ToHz && !notched.Contains(harmonic))
+            {
+                counted.Add(new LineWindow(harmonic, center));
+            }
+        }
+
+        Harmonics = counted.DrainToImmutable();
+        Notched = notched;
+        OpenRanges = BinRange.Where(FirstBin, LastBin, bin => !IsLine[bin]);
+        OpenBins = OpenRanges.Sum(range => range.Count);
+        NarrowCenters = BinRange.Where(
+            FirstBin + LineWindow.Reach,
+            LastBin - LineWindow.Reach,
+            bin => !IsLine[bin - LineWindow.Reach] && !IsLine[bin] && !IsLine[bin + LineWindow.Reach]);
+    }
+
+    /// <summary>Samples per second.</summary>
+    public double RateHz { get; }
+
+    /// <summary>Samples in a segment of one second, rounded to nearest.</summary>
+    public int SegmentLength { get; }
+
+    /// <summary>Samples from one segment's start to the next: half a segment.</summary>
+    public int Hop { get; }
+
+    /// <summary>Width of a bin in Hz.</summary>
+    public double BinHz { get; }
+
+    /// <summary>Bins of a one-sided spectrum.</summary>
+    public int Bins { get; }
+
+    /// <summary>The EMG band.</summary>
+    public EmgBand Band { get; }
+
+    /// <summary>First bin of the band.</summary>
+    public int FirstBin { get; }
+
+    /// <summary>Last bin of the band.</summary>
+    public int LastBin { get; }
+
+    /// <summary>The mains frequency as measured.</summary>
+    public double LineHz { get; }
+
+    /// <summary>The mains frequency as named: decides which harmonics count.</summary>
+    public double NominalHz { get; }
+
+    /// <summary>The harmonics that are summed: h x nominal + 2 Hz inside the band, and not behind a notch.</summary>
+    public ImmutableArray<LineWindow> Harmonics { get; }
+
+    /// <summary>Harmonics that a notch filter has removed.</summary>
+    public ImmutableArray<int> Notched { get; }
+
+    /// <summary>For every bin whether it belongs to a window of any harmonic, counted or not.</summary>
+    public bool[] IsLine { get; }
+
+    /// <summary>Bins of the band outside all line windows.</summary>
+    public int OpenBins { get; }
+
+    /// <summary>The same bins as ranges.</summary>
+    public ImmutableArray<BinRange> OpenRanges { get; }
+
+    /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
+    public ImmutableArray<BinRange> NarrowCenters { get; }
+
+    /// <summary>The bands in which the channel can be compared with another that reaches as high.</summary>
+    public PairBands PairBands => pairBands ??= PairBands.Of(this, this);
+
+    /// <summary>The frame of a channel.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="nominalHz">50 or 60, or the setup's.</param>
+    /// <param name="lineHz">The measured frequency.</param>
+    /// <param name="notched">Harmonic numbers behind a notch.</param>
+    public static SpectralFrame Of(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched) =>
+        new(channel, nominalHz, lineHz, notched);
+
+    /// <summary>Samples in a segment of one second at a rate.</summary>
+    public static int SegmentLengthOf(Rational rate) => (int)Math.Max(2, Math.Round(rate.Value, MidpointRounding.AwayFromZero));
+}

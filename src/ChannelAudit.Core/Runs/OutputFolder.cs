@@ -1,0 +1,71 @@
+using System.Text.Json;
+
+namespace ChannelAudit.Runs;
+
+/// <summary>Decides whether results may go into a folder, before any work is done.</summary>
+public static class OutputFolder
+{
+    /// <summary>The name of the file that makes a folder an audit.</summary>
+    public const string AuditFile = "audit.json";
+
+    // Both stand in what the writer leaves behind: the layout's name, and the ending of files not yet whole.
+    private const string FormatStart = "channelaudit-audit/";
+    private const string PartialEnding = ".channelaudit-partial";
+
+    /// <summary>Refuses a place that is taken; a new or empty folder, and an audit that stands there, are fine.</summary>
+    /// <param name="folder">The folder; nothing is created.</param>
+    /// <exception cref="ChannelAuditException">When it is a file, holds something else, or cannot be listed.</exception>
+    public static void Check(string folder)
+    {
+        if (File.Exists(folder))
+        {
+            throw RunErrors.NotAFolder(folder);
+        }
+
+        if (Directory.Exists(folder) && !IsAudit(folder) && FirstForeign(folder) is { } found)
+        {
+            throw RunErrors.NotAnAudit(folder, found);
+        }
+    }
+
+    /// <summary>Whether a folder holds an audit of ours.</summary>
+    /// <param name="folder">The folder.</param>
+    public static bool IsAudit(string folder)
+    {
+        string file = Path.Combine(folder, AuditFile);
+        if (!File.Exists(file))
+        {
+            return false;
+        }
+
+        try
+        {
+            using FileStream stream = File.OpenRead(file);
+            using JsonDocument document = JsonDocument.Parse(stream);
+            return document.RootElement.ValueKind == JsonValueKind.Object
+                && document.RootElement.TryGetProperty("format", out JsonElement format)
+                && format.ValueKind == JsonValueKind.String
+                && format.GetString()!.StartsWith(FormatStart, StringComparison.Ordinal);
+        }
+        catch (Exception fault) when (fault is JsonException or IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
+    private static string? FirstForeign(string folder)
+    {
+        try
+        {
+            return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .Where(file => !file.EndsWith(PartialEnding, StringComparison.Ordinal))
+                .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
+                .Order(StringComparer.Ordinal)
+                .FirstOrDefault();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw RunErrors.CannotList(folder, fault);
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using ChannelAudit.Text;
+using ChannelAudit.Toml;
+
+namespace ChannelAudit.Setup;
+
+/// <summary>Every message about a setup beyond what holds for any TOML file.</summary>
+internal static class SetupErrors
+{
+    /// <summary>A key outside of the table that it belongs into.</summary>
+    public static ChannelAuditException OutsideItsTable(string file, int line, string key, string table) => TomlErrors.At(
+        file, line, $"'{key}' stands outside of its table", $"put it below a line {table}");
+
+    /// <summary>One bracket where two are needed.</summary>
+    public static ChannelAuditException SitesNotAList(string file, int line) => TomlErrors.At(
+        file, line, "sites must be a list of tables", "write [[sites]] in double brackets above each site");
+
+    /// <summary>A word that is none of those allowed.</summary>
+    public static ChannelAuditException NotAmong(TomlSection section, string key, string found, IReadOnlyList<string> words) => section.Fault(
+        key, $"{key} = \"{OneLine.Of(found)}\" is not known", TomlErrors.DidYouMean(found, words, $"{key} is one of"));
+
+    /// <summary>A site without one of the two keys that it needs.</summary>
+    public static ChannelAuditException SiteWithout(TomlSection section, string key, string example) => section.Fault(
+        key, $"this site has no {key}", $"add {example}");
+
+    /// <summary>Two sites of one name.</summary>
+    public static ChannelAuditException SiteTwice(TomlSection section, string name, int first) => section.Fault(
+        "name", FormattableString.Invariant($"a site '{OneLine.Of(name)}' is there already, from line {first}"), "give each site a name of its own");
+
+    /// <summary>Two sites on one channel.</summary>
+    public static ChannelAuditException ChannelTwice(TomlSection section, string channel, int first) => section.Fault(
+        "channel", FormattableString.Invariant($"channel '{OneLine.Of(channel)}' belongs to a site already, in line {first}"),
+        "each site has a channel of its own; see the labels in the recording");
+
+    /// <summary>Not exactly two electrodes.</summary>
+    public static ChannelAuditException NotTwoElectrodes(TomlSection section, int found) => section.Fault(
+        "electrodes", FormattableString.Invariant($"electrodes needs two ids, {found} given"),
+        "write electrodes = [\"C1\", \"C2\"], first minus second");
+
+    /// <summary>One electrode twice in a pair.</summary>
+    public static ChannelAuditException SameElectrode(TomlSection section, string id) => section.Fault(
+        "electrodes", $"electrode '{OneLine.Of(id)}' is named twice", "the two electrodes of a site have two ids");
+
+    /// <summary>Not exactly two coordinates.</summary>
+    public static ChannelAuditException NotTwoCoordinates(TomlSection section, int found) => section.Fault(
+        "position", FormattableString.Invariant($"position needs two numbers, {found} given"), "write position = [x, y]");
+
+    /// <summary>A site next to itself.</summary>
+    public static ChannelAuditException AdjacentToItself(TomlSection section, string name) => section.Fault(
+        "adjacent", $"site '{OneLine.Of(name)}' is adjacent to itself", "name the other sites that are near");
+
+    /// <summary>A site next to one that does not exist.</summary>
+    public static ChannelAuditException UnknownAdjacent(TomlSection section, string name, IReadOnlyList<string> sites) => section.Fault(
+        "adjacent", $"adjacent names '{OneLine.Of(name)}', which is no site", TomlErrors.DidYouMean(name, sites, "sites"));
+
+    /// <summary>Not exactly two ends of a window.</summary>
+    public static ChannelAuditException NotAWindow(TomlSection section, int found) => section.Fault(
+        "window", FormattableString.Invariant($"window needs two numbers, {found} given"), "write window = [from, to] in s after onset");
+
+    /// <summary>A window that ends before it starts.</summary>
+    public static ChannelAuditException WindowNotIncreasing(TomlSection section, decimal from, decimal to) => section.Fault(
+        "window", FormattableString.Invariant($"window = [{from}, {to}] does not end after it starts"), "write window = [from, to] in s after onset");
+
+    /// <summary>A channel that the recording does not have.</summary>
+    public static ChannelAuditException NoSuchChannel(
+        StudySetup setup, SiteSetup site, string recordingFile, IReadOnlyList<string> labels) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, site '{OneLine.Of(site.Name)}': channel '{OneLine.Of(site.Channel)}' is not in {OneLine.Of(recordingFile)}",
+        NearestName.Of(site.Channel, labels) is { } nearest
+            ? $"did you mean '{OneLine.Of(nearest)}'? labels there: {OneLine.List(labels)}"
+            : $"labels there: {OneLine.List(labels)}");
+
+    /// <summary>A channel whose label the recording has more than once.</summary>
+    public static ChannelAuditException AmbiguousChannel(StudySetup setup, SiteSetup site, string recordingFile, int count) => new(
+        FaultKind.Usage,
+        FormattableString.Invariant(
+            $"{FileOf(setup)}, site '{OneLine.Of(site.Name)}': {count} channels in {OneLine.Of(recordingFile)} are labelled '{OneLine.Of(site.Channel)}'"),
+        FormattableString.Invariant(
+            $"say which by its position: channel = \"{OneLine.Of(site.Channel)}#1\" for the first, \"{OneLine.Of(site.Channel)}#2\" for the second"));
+
+    /// <summary>Two sites that mean one channel by two names.</summary>
+    public static ChannelAuditException OneChannelTwoSites(StudySetup setup, SiteSetup first, SiteSetup second, string recordingFile) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, site '{OneLine.Of(second.Name)}': channel '{OneLine.Of(second.Channel)}' in {OneLine.Of(recordingFile)} "
+            + $"belongs to site '{OneLine.Of(first.Name)}' already",
+        "each site has a channel of its own; see the labels in the recording");
+
+    /// <summary>A site with the name of a channel that is another one.</summary>
+    public static ChannelAuditException NameIsAnotherLabel(StudySetup setup, SiteSetup site, string recordingFile) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, site '{OneLine.Of(site.Name)}': another channel in {OneLine.Of(recordingFile)} is labelled '{OneLine.Of(site.Name)}'",
+        "give the site another name, or that channel a site of its own");
+
+    private static string FileOf(StudySetup setup) => setup.FileName ?? "setup";
+}

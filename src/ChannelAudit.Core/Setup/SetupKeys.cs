@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using ChannelAudit.Toml;
+
+namespace ChannelAudit.Setup;
+
+/// <summary>Every table and key that a setup may have.</summary>
+internal static class SetupKeys
+{
+    private const double OneDayS = 86_400;
+
+    /// <summary>The tables.</summary>
+    public static ImmutableArray<TomlKey> Tables { get; } =
+    [
+        new("recording", "[recording]", "how the recording was made"),
+        new("sites", "[[sites]]", "one table a site: a pair of electrodes over a muscle"),
+        new("trials", "[trials]", "where trials come from and which part of them is scored"),
+        new("scoring", "[scoring]", "the filter that scoring will use"),
+    ];
+
+    /// <summary>Keys of <c>[recording]</c>.</summary>
+    public static ImmutableArray<TomlKey> Recording { get; } =
+    [
+        new("mains_hz", "mains_hz = 50.0", "mains frequency in Hz; left out: found in the data", 40, 70),
+        new("sampling_hz", "sampling_hz = 2000.0", "samples per second, for text files without a time column", 1, 1_000_000),
+        new("unit", "unit = \"uV\"", "unit of files that do not name one: uV, mV, V, or none for raw codes"),
+        new("amplifier_noise_uv", "amplifier_noise_uv = 0.7", "the amplifier's own noise in the EMG band, uV rms", 0.001, 100),
+        new("amplifier", "amplifier = \"A\"", "which amplifier, for what is compared over time"),
+        new("technician", "technician = \"T3\"", "who prepared the sites, as a code, for what is compared over time"),
+        new("date", "date = 2026-03-12", "the day of the recording, without quotes"),
+    ];
+
+    /// <summary>Keys of each <c>[[sites]]</c>.</summary>
+    public static ImmutableArray<TomlKey> Sites { get; } =
+    [
+        new("name", "name = \"cheek\"", "needed: the name used in tables and figures"),
+        new("muscle", "muscle = \"zygomaticus major\"", "the muscle under the pair"),
+        new("channel", "channel = \"EMG cheek\"", "needed: the channel's label in the recording"),
+        new("side", "side = \"left\"", "left or right"),
+        new("position", "position = [0.3, 0.6]", "x and y on the sketch, for sites that have no place of their own there", -1000, 1000),
+        new("electrodes", "electrodes = [\"C1\", \"C2\"]", "ids of the two electrodes, first minus second"),
+        new("adjacent", "adjacent = [\"eye\"]", "names of sites so near that gel can join them; saying it at one of the two is enough"),
+        new("task", "task = \"raise lip corner\"", "trial label of this muscle's voluntary contraction"),
+    ];
+
+    /// <summary>Keys of <c>[trials]</c>.</summary>
+    public static ImmutableArray<TomlKey> Trials { get; } =
+    [
+        new("from", "from = \"annotations\"", "annotations, events, trigger or blocks; left out: the first of these that has any"),
+        new("rest", "rest = [\"rest\"]", "trial labels that mean rest"),
+        new("window", "window = [0.0, 3.0]", "scoring window in s after onset; left out: the whole event", 0, OneDayS),
+        new("baseline_s", "baseline_s = 1.0", "seconds before onset that serve as baseline; left out: none", 0.001, OneDayS),
+        new("minimum", "minimum = 8", "usable trials that a condition needs", 1, 1_000_000),
+    ];
+
+    /// <summary>Keys of <c>[scoring]</c>.</summary>
+    public static ImmutableArray<TomlKey> Scoring { get; } =
+    [
+        new("highpass_hz", "highpass_hz = 20.0", "high-pass of the filter that scoring will use, in Hz", 0.01, 400),
+    ];
+}

@@ -1,0 +1,38 @@
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>What the whole of one channel shows; trials are judged against it.</summary>
+public sealed record ChannelSurvey
+{
+    /// <summary>The channel.</summary>
+    public required Channel Channel { get; init; }
+
+    /// <summary>The site's name, or the label.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Band, bins and line windows.</summary>
+    public required SpectralFrame Frame { get; init; }
+
+    /// <summary>Rails and flat limits.</summary>
+    public required TimeSurvey Time { get; init; }
+
+    /// <summary>Where samples are at a rail, nearby runs joined.</summary>
+    public required SampleRanges Clipped { get; init; }
+
+    /// <summary>Where the channel is flat.</summary>
+    public required SampleRanges Flat { get; init; }
+
+    /// <summary>All one-second segments.</summary>
+    public required SegmentTable Segments { get; init; }
+
+    /// <summary>Which of them are quiet.</summary>
+    public required QuietSegments Quiet { get; init; }
+
+    /// <summary>The reading of the whole recording.</summary>
+    public required WindowReading All { get; init; }
+
+    /// <summary>Whether the file claims or shows a high-pass that hides drift.</summary>
+    public required string? DriftHidden { get; init; }
+}

@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Segments;
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Mean spectra of windows of time for channels that are transformed together: a group, or two channels of different groups.</summary>
+internal sealed class GroupPass
+{
+    private readonly ImmutableArray<Channel> channels;
+    private readonly ImmutableArray<SpectralFrame> frames;
+    private readonly SegmentWalk walk;
+    private readonly PowerAccumulator[] power;
+    private readonly ImmutableArray<(int Index, PairSlot Slot)> pairs;
+
+    private GroupPass(
+        Recording recording, RecordingSurvey survey, bool isGroup, ImmutableArray<int> members, ImmutableArray<Channel> channels)
+    {
+        this.channels = channels;
+        IsGroup = isGroup;
+        Members = members;
+        frames = [.. members.Select(i => survey.Channels[i].Frame)];
+        walk = new SegmentWalk(recording.Samples, channels, frames[0]);
+        power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
+        pairs = [.. PairSlot.All(frames).Select(slot => (survey.IndexOfPair(members[slot.A], members[slot.B]), slot))];
+    }
+
+    /// <summary>Whether this is a group of channels; false for two channels of different groups, compared only.</summary>
+    public bool IsGroup { get; }
+
+    /// <summary>Positions of the channels among the audited ones.</summary>
+    public ImmutableArray<int> Members { get; }
+
+    /// <summary>Segments of the last window.</summary>
+    public int Segments { get; private set; }
+
+    /// <summary>The passes that cover all channels and all comparable pairs of a recording.</summary>
+    public static ImmutableArray<GroupPass> All(Recording recording, RecordingSurvey survey)
+    {
+        ImmutableArray<Channel> all = [.. survey.Channels.Select(channel => channel.Channel)];
+        ImmutableArray<ChannelGroup> groups = ChannelGroup.Of(all);
+        return
+        [
+            .. groups.Select(group =>
+                new GroupPass(recording, survey, true, group.Members, [.. group.Members.Select(i => all[i])])),
+            .. survey.Pairs
+                .Where(pair => pair.NotComparable is null && !groups.Any(group => Holds(group, pair)))
+                .Select(pair => new GroupPass(recording, survey, false, [pair.A, pair.B], [pair.ChannelA, pair.ChannelB])),
+        ];
+    }
+
+    /// <summary>Reads the segments of a span of time.</summary>
+    public void Read(decimal fromS, decimal toS, CancellationToken cancellation)
+    {
+        Reset();
+        Segments = walk.Visit([.. channels.Select(channel => Window.Between(channel, fromS, toS).Pieces)], _ => Add(), cancellation);
+    }
+
+    /// <summary>Reads the pairs of this pass over their rest and their contractions.</summary>
+    /// <param name="statesOf">The states of a pair's segments.</param>
+    /// <param name="rows">Receives the readings.</param>
+    /// <param name="cancellation">Checked often.</param>
+    public void ReadStates(Func<int, PairStates?> statesOf, PairStateRows[] rows, CancellationToken cancellation)
+    {
+        List<PairStateMeans> open = [];
+        int total = channels[0].Stretches.Sum(stretch => Welch.SegmentCount(stretch.Length, frames[0].SegmentLength, frames[0].Hop));
+        foreach ((int index, PairSlot slot) in pairs)
+        {
+            if (statesOf(index) is { } states && slot.Table.Bands.HasLow)
+            {
+                open.Add(new PairStateMeans(
+                    index, Means(slot, states.Rest, total), Means(slot, states.ActiveA, total), Means(slot, states.ActiveB, total)));
+            }
+        }
+
+        if (open.Count == 0)
+        {
+            return;
+        }
+
+        int first = 0;
+        walk.Visit(
+            [.. channels.Select(channel => channel.Stretches)],
+            _ => open.ForEach(pair => pair.Add(walk.Batch, first)),
+            cancellation,
+            (number, count) =>
+            {
+                first = number;
+                return open.Exists(pair => pair.Wants(number, count));
+            });
+        open.ForEach(pair => rows[pair.Index] = pair.Rows(walk.Batch));
+    }
+
+    /// <summary>The mean density of a member; empty when there was no segment.</summary>
+    public double[] Density(int member)
+    {
+        if (Segments == 0)
+        {
+            return [];
+        }
+
+        double[] mean = new double[frames[member].Bins];
+        power[member].Density(walk.Batch, mean);
+        return mean;
+    }
+
+    /// <summary>Writes the readings of this pass's pairs into their places.</summary>
+    public void CopyPairs(PairReading?[] readings)
+    {
+        double[][] densities = [.. Enumerable.Range(0, Members.Length).Select(Density)];
+        foreach ((int index, PairSlot slot) in pairs)
+        {
+            readings[index] = slot.Reading(walk.Batch, densities[slot.A], densities[slot.B]);
+        }
+    }
+
+    private static bool Holds(ChannelGroup group, PairSurvey pair) => group.Members.Contains(pair.A) && group.Members.Contains(pair.B);
+
+    private void Reset()
+    {
+        foreach (PowerAccumulator accumulator in power)
+        {
+            accumulator.Reset();
+        }
+
+        foreach ((_, PairSlot slot) in pairs)
+        {
+            slot.ResetMean();
+        }
+    }
+
+    private StateMeans Means(PairSlot slot, ImmutableArray<int> segments, int total) =>
+        new(slot.Table.Bands, slot.A, slot.B, frames[0].Bins, segments, total);
+
+    private void Add()
+    {
+        for (int member = 0; member < power.Length; member++)
+        {
+            power[member].Add(walk.Batch, member);
+        }
+
+        foreach ((_, PairSlot slot) in pairs)
+        {
+            slot.AddToMean(walk.Batch);
+        }
+    }
+}

@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>One pass over all segments of channels that share their segments: a table a channel, a table a pair, mean spectra.</summary>
+public sealed class GroupSurvey
+{
+    private const double LowFromHz = 2;
+    private const double LowToHz = 15;
+
+    // 12 dB below the muscle: what a single second shows of weaker peaks is chance, and looking at all of them takes half the time.
+    private const double LeastNarrowShare = 0.06;
+
+    private readonly ImmutableArray<SpectralFrame> frames;
+    private readonly SegmentWalk walk;
+    private readonly double[] density;
+    private readonly double[] densities;
+    private readonly BinRange lowBins;
+    private readonly PairSlot[] pairs;
+    private readonly PairPowers[] powers;
+    private readonly PowerAccumulator[] power;
+
+    private GroupSurvey(Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectralFrame> frames, bool withPairs)
+    {
+        this.frames = frames;
+        walk = new SegmentWalk(recording.Samples, channels, frames[0]);
+        density = new double[frames[0].Bins];
+        densities = new double[frames[0].Bins * SegmentBatch.Lanes];
+        lowBins = new BinRange(
+            (int)Math.Ceiling((LowFromHz / frames[0].BinHz) - 1e-9),
+            Math.Min(frames[0].Bins - 1, (int)Math.Floor((LowToHz / frames[0].BinHz) + 1e-9)));
+        Tables = [.. channels.Select(_ => new SegmentTable())];
+        power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
+        powers = new PairPowers[channels.Length];
+        pairs = withPairs ? [.. PairSlot.All(frames)] : [];
+    }
+
+    /// <summary>One table a channel, in the group's order.</summary>
+    public ImmutableArray<SegmentTable> Tables { get; }
+
+    /// <summary>Segments of the whole recording.</summary>
+    public int Segments { get; private set; }
+
+    /// <summary>Surveys the whole recording.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="channels">Channels of one group.</param>
+    /// <param name="frames">Their frames.</param>
+    /// <param name="withPairs">Whether to compare the channels with one another.</param>
+    /// <param name="cancellation">Checked for every four segments.</param>
+    public static GroupSurvey Of(
+        Recording recording,
+        ImmutableArray<Channel> channels,
+        ImmutableArray<SpectralFrame> frames,
+        bool withPairs,
+        CancellationToken cancellation)
+    {
+        GroupSurvey survey = new(recording, channels, frames, withPairs);
+        survey.Segments = survey.walk.Visit([.. channels.Select(channel => channel.Stretches)], survey.Visit, cancellation);
+        return survey;
+    }
+
+    /// <summary>The mean density of a channel of the group; empty when there is no segment.</summary>
+    public double[] Density(int member)
+    {
+        if (power[member].Segments == 0)
+        {
+            return [];
+        }
+
+        double[] mean = new double[frames[member].Bins];
+        power[member].Density(walk.Batch, mean);
+        return mean;
+    }
+
+    /// <summary>The table of two channels of the group, the first before the second.</summary>
+    public PairTable Pair(int a, int b) => Slot(a, b).Table;
+
+    /// <summary>The reading of two channels over the whole recording; null when they hold nothing.</summary>
+    public PairReading? PairAll(int a, int b)
+    {
+        PairSlot slot = Slot(a, b);
+        return Segments == 0 || !slot.Table.Bands.HasLow ? null : slot.Reading(walk.Batch, Density(a), Density(b));
+    }
+
+    private PairSlot Slot(int a, int b) => Array.Find(pairs, slot => slot.A == a && slot.B == b)
+        ?? throw new ArgumentOutOfRangeException(nameof(a), a, "no such pair in the group");
+
+    private void Visit(long firstStart)
+    {
+        SegmentBatch batch = walk.Batch;
+        for (int member = 0; member < frames.Length; member++)
+        {
+            power[member].Add(batch, member);
+            AddSegments(member, firstStart);
+            powers[member] = PairPowers.Of(frames[member], batch, member);
+        }
+
+        for (int i = 0; i < pairs.Length; i++)
+        {
+            pairs[i].Add(batch, powers);
+        }
+    }
+
+    private void AddSegments(int member, long firstStart)
+    {
+        SegmentBatch batch = walk.Batch;
+        SpectralFrame frame = frames[member];
+        SegmentTable table = Tables[member];
+        batch.Densities(member, densities);
+        LaneSpectra lanes = new(densities, frame);
+        Vector256<double> band = lanes.BandPower();
+        Vector256<double> low = lanes.Power(lowBins);
+        (Vector256<double> line, Vector256<double> variance) = lanes.Line();
+        Vector256<double> least = LeastNarrowShare * band;
+        Vector256<double> narrow = lanes.MayHoldNarrowPeak(least);
+        for (int lane = 0; lane < batch.Segments; lane++)
+        {
+            table.Starts.Add(firstStart + ((long)lane * frame.Hop));
+            table.BandPower.Add(band[lane]);
+            table.LowPower.Add(low[lane]);
+            table.Line.Add(new PeakReading(line[lane], Math.Sqrt(variance[lane]), frame.LineHz));
+            table.Narrow.Add(BitConverter.DoubleToInt64Bits(narrow[lane]) == 0 ? default : Narrow(member, lane, least[lane]));
+        }
+    }
+
+    private PeakReading Narrow(int member, int lane, double leastPower)
+    {
+        walk.Batch.Density(member, lane, density);
+        return NarrowPeak.Of(density, frames[member], 1, leastPower);
+    }
+}

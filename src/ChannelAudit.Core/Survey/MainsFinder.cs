@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Results;
+using ChannelAudit.Setup;
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Finds the mains frequency in the data.</summary>
+/// <remarks>
+/// Nominal: the larger of the 50 and 60 Hz peaks (largest of three bins) over the median of their neighbours 3 to 10 bins away, over all
+/// channels, in one-second spectra spread evenly over the recording. Then a power-of-two periodogram of at least 16 s where the rate and
+/// the stretch allow it (10 s at least), of the channel and place with the strongest peak, refines it within 1 %: grids keep to that for
+/// 99.5 % of the year (EN 50160). A peak less than 4 times its neighbours leaves the nominal frequency.
+/// </remarks>
+public static class MainsFinder
+{
+    private const double WithinShare = 0.01;
+    private const double ClearPeak = 4;
+    private const double LeastSeconds = 10;
+    private const double WantedSeconds = 16;
+    private static readonly double[] Nominals = [50, 60];
+
+    /// <summary>The mains frequency of a recording.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="channels">Its audited channels.</param>
+    /// <param name="sample">Spectra of each of these channels, spread over the recording.</param>
+    /// <param name="setup">May state the frequency.</param>
+    public static MainsResult Find(
+        Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectrumSample> sample, RecordingSetup setup)
+    {
+        double[] nominals = setup.MainsHz is { } stated ? [stated] : Nominals;
+        (double nominal, int strongest) = Strongest(sample, nominals);
+        string origin = setup.MainsHz is null ? "the stronger of 50 and 60 Hz" : "stated by the setup";
+        if (strongest < 0)
+        {
+            return new MainsResult(nominal, nominal, origin + "; no channel is fast enough to see it");
+        }
+
+        Channel channel = channels[strongest];
+        double[]? stretch = Around(recording, channel, sample[strongest].StrongestAt(nominal));
+        if (stretch is null)
+        {
+            return new MainsResult(nominal, nominal, origin + "; no unbroken stretch of 10 s to refine it");
+        }
+
+        double[] density = LongPeriodogram.Density(stretch, channel.Rate.Value);
+        double binHz = channel.Rate.Value / stretch.Length;
+        double from = nominal * (1 - WithinShare);
+        double to = nominal * (1 + WithinShare);
+        if (LongPeriodogram.PeakProminence(density, binHz, from, to) < ClearPeak)
+        {
+            return new MainsResult(nominal, nominal, origin + "; no clear peak to refine it");
+        }
+
+        double seconds = stretch.Length / channel.Rate.Value;
+        return new MainsResult(
+            nominal,
+            LongPeriodogram.PeakHz(density, binHz, from, to),
+            string.Create(CultureInfo.InvariantCulture, $"{origin}; refined in {seconds:0.0} s of {channel.Label}"));
+    }
+
+    private static (double Nominal, int Channel) Strongest(ImmutableArray<SpectrumSample> sample, double[] nominals)
+    {
+        double best = -1;
+        (double Nominal, int Channel) found = (nominals[0], -1);
+        foreach (double nominal in nominals)
+        {
+            for (int i = 0; i < sample.Length; i++)
+            {
+                if (sample[i].Prominence(nominal) is { } prominence && prominence > best)
+                {
+                    best = prominence;
+                    found = (nominal, i);
+                }
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>A power-of-two stretch of samples around a place, or null when none is long enough.</summary>
+    private static double[]? Around(Recording recording, Channel channel, long place)
+    {
+        Stretch stretch = channel.Stretches.FirstOrDefault(s => s.Start <= place && place < s.End);
+        double rate = channel.Rate.Value;
+        long length = 1;
+        while (length < WantedSeconds * rate)
+        {
+            length *= 2;
+        }
+
+        while (length > stretch.Length)
+        {
+            length /= 2;
+        }
+
+        if (length < LeastSeconds * rate)
+        {
+            return null;
+        }
+
+        long start = Math.Clamp(place - (length / 2), stretch.Start, stretch.End - length);
+        double[] samples = new double[length];
+        recording.Samples.Read(channel.Index, stretch.StoredStart + (start - stretch.Start), samples);
+        return samples;
+    }
+}

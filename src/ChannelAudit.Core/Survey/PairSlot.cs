@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
+using ChannelAudit.Measures;
+using ChannelAudit.Signals.Spectra;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Two channels of a group while their segments go by.</summary>
+internal sealed class PairSlot
+{
+    private readonly CrossAccumulator cross;
+
+    private PairSlot(int a, int b, PairBands bands)
+    {
+        A = a;
+        B = b;
+        Table = new PairTable(bands);
+        cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
+    }
+
+    /// <summary>The first channel's position in the group.</summary>
+    public int A { get; }
+
+    /// <summary>The second channel's position in the group.</summary>
+    public int B { get; }
+
+    /// <summary>What the two share in each segment.</summary>
+    public PairTable Table { get; }
+
+    /// <summary>Segments accumulated so far.</summary>
+    public int Segments => cross.Segments;
+
+    /// <summary>All pairs of a group, first before second.</summary>
+    public static IEnumerable<PairSlot> All(ImmutableArray<SpectralFrame> frames)
+    {
+        for (int a = 0; a < frames.Length; a++)
+        {
+            for (int b = a + 1; b < frames.Length; b++)
+            {
+                yield return new PairSlot(a, b, PairBands.Of(frames[a], frames[b]));
+            }
+        }
+    }
+
+    /// <summary>Adds the present segments to the table and the mean.</summary>
+    /// <param name="batch">The segments.</param>
+    /// <param name="powers">The powers of each channel in the bands that all pairs of the group can have.</param>
+    public void Add(SegmentBatch batch, PairPowers[] powers)
+    {
+        AddToMean(batch);
+        AddToTable(batch, powers[A], powers[B]);
+    }
+
+    /// <summary>Adds the present segments to the mean only.</summary>
+    public void AddToMean(SegmentBatch batch)
+    {
+        if (Table.Bands.HasLow)
+        {
+            cross.Add(batch, A, B);
+        }
+    }
+
+    /// <summary>Forgets the mean.</summary>
+    public void ResetMean() => cross.Reset();
+
+    /// <summary>The reading of the mean.</summary>
+    public PairReading? Reading(SegmentBatch shape, double[] densityA, double[] densityB)
+    {
+        if (cross.Segments == 0 || !Table.Bands.HasLow)
+        {
+            return null;
+        }
+
+        double[] re = new double[Table.Bands.BinCount];
+        double[] im = new double[Table.Bands.BinCount];
+        cross.Density(shape, re, im);
+        return PairReading.Of(Table.Bands, re, im, densityA, densityB, cross.Segments);
+    }
+
+    private void AddToTable(SegmentBatch batch, PairPowers ofA, PairPowers ofB)
+    {
+        PairBands bands = Table.Bands;
+        (Vector256<double> re, Vector256<double> im) = LaneSums.Cross(bands.Low, batch.Re(A), batch.Im(A), batch.Re(B), batch.Im(B));
+        (Vector256<double> reHigh, _) = LaneSums.Cross(bands.High, batch.Re(A), batch.Im(A), batch.Re(B), batch.Im(B));
+        Vector256<double> both = Vector256.Sqrt(ofA.Low * ofB.Low);
+        Vector256<double> bothHigh = Vector256.Sqrt(ofA.High * ofB.High);
+        for (int lane = 0; lane < batch.Segments; lane++)
+        {
+            Table.Rho.Add((float)(re[lane] / both[lane]));
+            Table.RhoHigh.Add((float)(reHigh[lane] / bothHigh[lane]));
+            Table.Imaginary.Add((float)(im[lane] / both[lane]));
+            Table.GainAb.Add((float)(re[lane] / ofA.Low[lane]));
+            Table.GainBa.Add((float)(re[lane] / ofB.Low[lane]));
+        }
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Which segments of a pair are rest, and which are contractions of the one or the other.</summary>
+/// <remarks>
+/// Rest: both channels quiet and free of low-frequency artefact. A contraction of A: its band power is at least 10 times its rest, and it
+/// rose at least as much as B; of B likewise; when neither is ever raised alone, every contraction counts for both.
+/// </remarks>
+public sealed record PairStates
+{
+    private const double TimesRest = 10;
+    private const double LowRmsUv = 10;
+
+    /// <summary>Segments at rest, ascending.</summary>
+    public required ImmutableArray<int> Rest { get; init; }
+
+    /// <summary>Segments with a contraction of the first channel.</summary>
+    public required ImmutableArray<int> ActiveA { get; init; }
+
+    /// <summary>Segments with a contraction of the second channel.</summary>
+    public required ImmutableArray<int> ActiveB { get; init; }
+
+    /// <summary>Sorts the segments of a pair.</summary>
+    public static PairStates Of(PairSurvey pair)
+    {
+        ImmutableArray<int>.Builder rest = ImmutableArray.CreateBuilder<int>();
+        ImmutableArray<int>.Builder activeA = ImmutableArray.CreateBuilder<int>();
+        ImmutableArray<int>.Builder activeB = ImmutableArray.CreateBuilder<int>();
+        bool anyAlone = false;
+        for (int i = 0; i < pair.SegmentsA.Count; i++)
+        {
+            if (IsQuiet(pair.QuietA, i) && IsQuiet(pair.QuietB, i))
+            {
+                if (!Moves(pair.SegmentsA, i, pair.ChannelA.IsMicrovolts) && !Moves(pair.SegmentsB, i, pair.ChannelB.IsMicrovolts))
+                {
+                    rest.Add(i);
+                }
+
+                continue;
+            }
+
+            double riseA = Rise(pair.SegmentsA, pair.QuietA, i);
+            double riseB = Rise(pair.SegmentsB, pair.QuietB, i);
+            if (riseA >= TimesRest && riseA >= riseB)
+            {
+                activeA.Add(i);
+            }
+
+            if (riseB >= TimesRest && riseB >= riseA)
+            {
+                activeB.Add(i);
+            }
+
+            anyAlone |= riseA >= TimesRest ^ riseB >= TimesRest;
+        }
+
+        if (!anyAlone && activeA.Count + activeB.Count > 0)
+        {
+            ImmutableArray<int> both = [.. activeA.Union(activeB).Order()];
+            return new PairStates { Rest = rest.DrainToImmutable(), ActiveA = both, ActiveB = both };
+        }
+
+        return new PairStates
+        {
+            Rest = rest.DrainToImmutable(),
+            ActiveA = activeA.DrainToImmutable(),
+            ActiveB = activeB.DrainToImmutable(),
+        };
+    }
+
+    private static bool IsQuiet(QuietSegments? quiet, int segment) => quiet is not null && quiet.IsQuiet[segment];
+
+    private static double Rise(SegmentTable table, QuietSegments? quiet, int segment) =>
+        quiet?.RestPower is > 0 and double rest ? table.BandPower[segment] / rest : 0;
+
+    /// <summary>Whether a segment shows motion: 2 to 15 Hz at 10 µV and above, and at least as strong as the muscle.</summary>
+    private static bool Moves(SegmentTable table, int segment, bool hasUnit) =>
+        table.LowPower[segment] >= table.BandPower[segment]
+        && (!hasUnit || table.LowPower[segment] >= LowRmsUv * LowRmsUv);
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>What a whole recording shows, before any trial is looked at and without any limit.</summary>
+public sealed class RecordingSurvey
+{
+    private RecordingSurvey(MainsResult mains, ImmutableArray<ChannelSurvey> channels, ImmutableArray<PairSurvey> pairs)
+    {
+        Mains = mains;
+        Channels = channels;
+        Pairs = pairs;
+    }
+
+    /// <summary>The mains frequency.</summary>
+    public MainsResult Mains { get; }
+
+    /// <summary>One entry an audited channel, in file order.</summary>
+    public ImmutableArray<ChannelSurvey> Channels { get; }
+
+    /// <summary>One entry a pair of audited channels, first before second.</summary>
+    public ImmutableArray<PairSurvey> Pairs { get; }
+
+    /// <summary>The position of a pair in <see cref="Pairs"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">When there is no such pair.</exception>
+    public int IndexOfPair(int a, int b)
+    {
+        for (int i = 0; i < Pairs.Length; i++)
+        {
+            if (Pairs[i].A == a && Pairs[i].B == b)
+            {
+                return i;
+            }
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(b), b, "no such pair");
+    }
+
+    /// <summary>Surveys a recording.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="channels">Its audited channels and their names.</param>
+    /// <param name="trials">The trials; only "rest" is looked at.</param>
+    /// <param name="setup">May state the mains frequency.</param>
+    /// <param name="cancellation">Checked often.</param>
+    public static RecordingSurvey Of(
+        Recording recording,
+        ImmutableArray<(Channel Channel, string Name)> channels,
+        ImmutableArray<Trial> trials,
+        StudySetup setup,
+        CancellationToken cancellation)
+    {
+        ImmutableArray<Channel> all = [.. channels.Select(pair => pair.Channel)];
+        ImmutableArray<SpectrumSample> sample = [.. all.Select(channel => SpectrumSample.Of(recording, channel, cancellation))];
+        MainsResult mains = MainsFinder.Find(recording, all, sample, setup.Recording);
+        ImmutableArray<SpectralFrame> frames =
+            [.. all.Select((channel, i) => SpectralFrame.Of(channel, mains.NominalHz, mains.Hz, Notches.Of(channel, sample[i], mains)))];
+        ChannelSurvey[] surveys = new ChannelSurvey[all.Length];
+        List<PairSurvey> pairs = [];
+        ImmutableArray<ChannelGroup> groups = ChannelGroup.Of(all);
+        foreach (ChannelGroup group in groups)
+        {
+            ImmutableArray<Channel> members = [.. group.Members.Select(i => all[i])];
+            GroupSurvey spectra = GroupSurvey.Of(recording, members, [.. group.Members.Select(i => frames[i])], true, cancellation);
+            ImmutableArray<ChannelSurvey> ofGroup = ChannelSurveyor.Survey(
+                recording,
+                [.. group.Members.Select(i => channels[i])],
+                [.. group.Members.Select(i => frames[i])],
+                spectra,
+                trials,
+                cancellation);
+            for (int member = 0; member < members.Length; member++)
+            {
+                surveys[group.Members[member]] = ofGroup[member];
+            }
+
+            pairs.AddRange(PairSurvey.Inside(group, spectra, surveys));
+        }
+
+        pairs.AddRange(PairSurvey.Across(recording, groups, surveys, trials, cancellation));
+        return new RecordingSurvey(mains, [.. surveys], [.. pairs.OrderBy(pair => pair.A).ThenBy(pair => pair.B)]);
+    }
+}

@@ -1,0 +1,25 @@
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>One-second segments of a whole channel, with what is known of each; entry i of every list belongs to segment i.</summary>
+public sealed class SegmentTable
+{
+    /// <summary>Timeline index of the first sample.</summary>
+    public List<long> Starts { get; } = [];
+
+    /// <summary>Power in the EMG band, unit².</summary>
+    public List<double> BandPower { get; } = [];
+
+    /// <summary>Line reading of the single segment.</summary>
+    public List<PeakReading> Line { get; } = [];
+
+    /// <summary>Narrow peak of the single segment; power 0 where none stands out.</summary>
+    public List<PeakReading> Narrow { get; } = [];
+
+    /// <summary>Power from 2 to 15 Hz, unit².</summary>
+    public List<double> LowPower { get; } = [];
+
+    /// <summary>Number of segments.</summary>
+    public int Count => Starts.Count;
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Spectra;
+using ChannelAudit.Signals.Statistics;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>One-second spectra of one channel, spread evenly over the recording: enough to name the mains and to see a notch.</summary>
+public sealed class SpectrumSample
+{
+    private const int MostSegments = 600;
+    private const int RunSeconds = 16;
+    private const double NotchShare = 0.25;
+    private const double NotchReachHz = 1;
+
+    // Room for 60 Hz and the neighbours that its peak is compared with.
+    private const double HighestNominalHz = 75;
+
+    private readonly List<long> starts = [];
+    private readonly List<double[]> nearMains = [];
+    private readonly double[] mean;
+    private readonly double binHz;
+
+    private SpectrumSample(int bins, double binHz)
+    {
+        mean = new double[bins];
+        this.binHz = binHz;
+    }
+
+    /// <summary>Spectra of a channel; without any when it has no unbroken second.</summary>
+    public static SpectrumSample Of(Recording recording, Channel channel, CancellationToken cancellation)
+    {
+        int length = SpectralFrame.SegmentLengthOf(channel.Rate);
+        SegmentBatch batch = new(channel.Rate.Value, length, 1);
+        SpectrumSample sample = new(batch.Bins, batch.BinHz);
+        ImmutableArray<(long Start, long Stored, int Seconds)> places = Places(channel.Stretches, length);
+        double[] buffer = new double[length * SegmentBatch.Lanes];
+        double[] density = new double[batch.Bins];
+        PowerAccumulator power = new(batch.Bins);
+        foreach ((long start, long stored, int seconds) in places)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            recording.Samples.Read(channel.Index, stored, buffer.AsSpan(0, seconds * length));
+            batch.Load(0, buffer.AsSpan(0, seconds * length), length, seconds);
+            power.Add(batch, 0);
+            for (int lane = 0; lane < seconds; lane++)
+            {
+                batch.Density(0, lane, density);
+                sample.starts.Add(start + ((long)lane * length));
+                sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(HighestNominalHz / batch.BinHz)))]);
+            }
+        }
+
+        if (power.Segments > 0)
+        {
+            power.Density(batch, sample.mean);
+        }
+
+        return sample;
+    }
+
+    /// <summary>The peak at a frequency over its neighbours in the mean spectrum; null when the rate is too low for it.</summary>
+    public double? Prominence(double hz) => starts.Count == 0 ? null : Prominence(mean, hz);
+
+    /// <summary>Where the peak at a frequency stands out most, as a timeline index.</summary>
+    public long StrongestAt(double hz)
+    {
+        double best = -1;
+        long place = 0;
+        for (int i = 0; i < starts.Count; i++)
+        {
+            if (Prominence(nearMains[i], hz) is { } prominence && prominence > best)
+            {
+                best = prominence;
+                place = starts[i];
+            }
+        }
+
+        return place;
+    }
+
+    /// <summary>Whether a notch filter has taken out a frequency: within 1 Hz less than a quarter of the neighbours' density.</summary>
+    public bool HasNotchAt(double hz)
+    {
+        int center = (int)Math.Round(hz / binHz);
+        if (starts.Count == 0 || center + PeakFloor.Far >= mean.Length || center < PeakFloor.Near)
+        {
+            return false;
+        }
+
+        int reach = Math.Max(1, (int)Math.Floor(NotchReachHz / binHz));
+        double inside = 0;
+        for (int bin = center - reach; bin <= center + reach; bin++)
+        {
+            inside += mean[bin] / ((2 * reach) + 1);
+        }
+
+        return inside < NotchShare * PeakFloor.At(mean, center, PeakFloor.MedianBias(starts.Count));
+    }
+
+    private double? Prominence(double[] density, double hz)
+    {
+        int center = (int)Math.Round(hz / binHz);
+        if (center + LineWindow.Reach >= density.Length || center < 1)
+        {
+            return null;
+        }
+
+        double peak = Math.Max(density[center - 1], Math.Max(density[center], density[center + 1]));
+        double floor = PeakFloor.At(density, center, 1);
+        return floor > 0 ? peak / floor : 0;
+    }
+
+    /// <summary>Up to four whole seconds each that do not overlap; runs of 16 s, thinned out evenly to about 600 s.</summary>
+    private static ImmutableArray<(long Start, long Stored, int Seconds)> Places(ImmutableArray<Stretch> stretches, int length)
+    {
+        List<(long Start, long Stored, int Seconds)> all = [];
+        long total = stretches.Sum(stretch => stretch.Length / length / RunSeconds) + stretches.Length;
+        long every = Math.Max(1, total * RunSeconds / MostSegments);
+        long number = 0;
+        foreach (Stretch stretch in stretches)
+        {
+            long seconds = stretch.Length / length;
+            for (long second = 0; second < seconds; second += SegmentBatch.Lanes)
+            {
+                if (number++ / (RunSeconds / SegmentBatch.Lanes) % every == 0)
+                {
+                    int run = (int)Math.Min(SegmentBatch.Lanes, seconds - second);
+                    all.Add((stretch.Start + (second * length), stretch.StoredStart + (second * length), run));
+                }
+            }
+        }
+
+        return [.. all];
+    }
+}

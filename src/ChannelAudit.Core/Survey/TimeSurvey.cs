@@ -1,0 +1,10 @@
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>What must be known of a whole channel before any trial is judged: its rails, and how long equal samples are flat.</summary>
+/// <param name="Rails">Stated and hidden rails.</param>
+/// <param name="FlatLimits">From when on equal samples are flat.</param>
+/// <param name="Least">The least value.</param>
+/// <param name="Greatest">The greatest value.</param>
+public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least, double Greatest);

@@ -1,0 +1,90 @@
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Statistics;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Surveys a channel while its blocks go by.</summary>
+public sealed class TimeSurveyor
+{
+    // Enough to tell how often a sample repeats the one before.
+    private const int RepeatEvery = 8;
+    private const int Part = 512;
+
+    private readonly Channel channel;
+    private readonly ExtremePile upper;
+    private readonly ExtremePile lower;
+    private readonly RepeatRate repeats = new();
+    private double least = double.PositiveInfinity;
+    private double greatest = double.NegativeInfinity;
+
+    /// <summary>Starts with a channel.</summary>
+    public TimeSurveyor(Channel channel)
+    {
+        this.channel = channel;
+        upper = new ExtremePile(channel.Step);
+        lower = new ExtremePile(channel.Step);
+    }
+
+    /// <summary>Adds the next block.</summary>
+    public void Add(SampleBlock block)
+    {
+        ReadOnlySpan<double> samples = block.Samples.Span;
+        AddInParts(samples);
+        if (block.Number % RepeatEvery == 0)
+        {
+            repeats.Add(samples);
+        }
+
+        if (block.EndsPiece)
+        {
+            upper.Break();
+            lower.Break();
+        }
+    }
+
+    /// <summary>What the blocks showed.</summary>
+    public TimeSurvey Finish()
+    {
+        long stored = channel.StoredLength;
+        Rails rails = new(
+            Rail(channel.LowerRail, lower, stored, -1),
+            Rail(channel.UpperRail, upper, stored, 1),
+            IsHidden(channel.LowerRail, lower, stored, -1),
+            IsHidden(channel.UpperRail, upper, stored, 1),
+            channel.Step);
+        FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, stored);
+        return new TimeSurvey(rails, flat, least, greatest);
+    }
+
+    private void AddInParts(ReadOnlySpan<double> samples)
+    {
+        for (int start = 0; start < samples.Length; start += Part)
+        {
+            ReadOnlySpan<double> part = samples.Slice(start, Math.Min(Part, samples.Length - start));
+            (double low, double high) = Extremes.Of(part);
+            least = Math.Min(least, low);
+            greatest = Math.Max(greatest, high);
+            AddOrSkip(upper, part, 1, high);
+            AddOrSkip(lower, part, -1, -low);
+        }
+    }
+
+    private static void AddOrSkip(ExtremePile pile, ReadOnlySpan<double> part, double sign, double highest)
+    {
+        if (highest >= pile.Floor)
+        {
+            pile.Add(part, sign);
+        }
+        else
+        {
+            pile.Break();
+        }
+    }
+
+    private static bool IsHidden(double? stated, ExtremePile pile, long samples, double sign) =>
+        pile.IsRail(samples) && (stated is not { } rail || Math.Abs(rail - (sign * pile.Extreme)) > pile.Step * 1.5);
+
+    private static double? Rail(double? stated, ExtremePile pile, long samples, double sign) =>
+        IsHidden(stated, pile, samples, sign) ? sign * pile.Extreme : stated;
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>A window's readings as named numbers, in the order of <see cref="MeasureCatalog.OfChannels"/>.</summary>
+public static class WindowMeasures
+{
+    private const string NoUnit = "the file has no unit";
+    private const string NoSamples = "no samples in this window";
+
+    /// <summary>The numbers of a window, each with its note where it has none.</summary>
+    /// <param name="reading">The readings.</param>
+    /// <param name="channel">The channel's survey.</param>
+    /// <param name="isWhole">Whether the window is the whole recording.</param>
+    public static ImmutableArray<MeasureValue> Of(WindowReading reading, ChannelSurvey channel, bool isWhole)
+    {
+        bool hasUnit = channel.Channel.IsMicrovolts;
+        double perMs = 1000 / reading.RateHz;
+        string? noSpectrum = reading.NoSpectrum;
+        string? noLine = noSpectrum ?? LineHidden(channel);
+        string? noNarrow = noSpectrum ?? (reading.Narrow is null ? "shorter than 1 s" : null);
+        string? noDrift = reading.Drift is null ? "fewer than two full seconds" : null;
+        bool any = reading.Window.Stored > 0;
+        return
+        [
+            Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit),
+            Plain("line_ratio", noLine is null ? Ratio(reading.Line, reading.EmgPower) : null, noLine ?? "no line power"),
+            Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit),
+            Plain("narrow_ratio", noNarrow is null ? Ratio(reading.Narrow, reading.EmgPower) : null, noNarrow ?? "no narrow peak"),
+            Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
+            Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit),
+            Plain("clipped", any ? Percent(reading.Time.ClippedSamples, reading) : null, NoSamples),
+            Plain("clipped_run", any ? reading.Time.ClippedRun * perMs : null, NoSamples),
+            Plain("peak_use", reading.Time.PeakUsePercent, any ? "no rail is known" : NoSamples),
+            Plain("flat", any ? Percent(reading.FlatSamples, reading) : null, NoSamples),
+            Plain("flat_run", any ? reading.FlatRun * perMs : null, NoSamples),
+            Plain("missing", reading.Window.Length > 0 ? 100 * (1 - reading.StoredShare) : null, "the window is empty"),
+            Plain("gap", reading.Gap * perMs, null),
+            Uv("drift_slope", reading.Drift?.SlopePerMinute, noDrift, hasUnit, channel.DriftHidden),
+            Uv("drift_range", reading.Drift?.Range, noDrift, hasUnit, channel.DriftHidden),
+            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? "no rail is known"),
+            Plain("level_trend", reading.LevelTrend, isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only"),
+        ];
+    }
+
+    /// <summary>Why line noise cannot be seen on a channel at all, or null.</summary>
+    public static string? LineHidden(ChannelSurvey channel) => channel.Frame.Notched.Contains(1)
+        ? FormattableString.Invariant($"a notch filter at {channel.Frame.NominalHz:0.###} Hz")
+        : channel.Frame.Harmonics.IsEmpty ? "no line harmonic inside the band" : null;
+
+    private static double Percent(long samples, WindowReading reading) => 100.0 * samples / reading.Window.Stored;
+
+    private static double? Ratio(PeakReading? peak, double? emgPower) =>
+        peak is { } reading && emgPower is { } power ? reading.RatioDb(power) : null;
+
+    private static MeasureValue Plain(string name, double? value, string? cause) => new(name, value, value is null ? cause : null);
+
+    private static MeasureValue Uv(string name, double? value, string? cause, bool hasUnit, string? note = null) =>
+        hasUnit ? new MeasureValue(name, value, value is null ? cause : note) : MeasureValue.None(name, NoUnit);
+}

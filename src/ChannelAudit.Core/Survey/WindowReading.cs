@@ -1,0 +1,59 @@
+using ChannelAudit.Measures;
+using ChannelAudit.Segments;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>Everything measured in one window of one channel; no limits.</summary>
+public sealed record WindowReading
+{
+    /// <summary>The window.</summary>
+    public required Window Window { get; init; }
+
+    /// <summary>Samples per second.</summary>
+    public required double RateHz { get; init; }
+
+    /// <summary>Rails and range.</summary>
+    public required TimeScan Time { get; init; }
+
+    /// <summary>Samples in flat stretches.</summary>
+    public required long FlatSamples { get; init; }
+
+    /// <summary>Longest flat stretch inside the window, in samples.</summary>
+    public required long FlatRun { get; init; }
+
+    /// <summary>Longest stretch of missing samples.</summary>
+    public required long Gap { get; init; }
+
+    /// <summary>Overlapping one-second segments; 0 when the least-squares fit was used or nothing spectral was said.</summary>
+    public required int Segments { get; init; }
+
+    /// <summary>Line reading, or null.</summary>
+    public PeakReading? Line { get; init; }
+
+    /// <summary>Narrow peak, or null.</summary>
+    public PeakReading? Narrow { get; init; }
+
+    /// <summary>Muscle power in the band, or null.</summary>
+    public double? EmgPower { get; init; }
+
+    /// <summary>The mean density, or empty.</summary>
+    public double[] Density { get; init; } = [];
+
+    /// <summary>Why nothing spectral was said, or null.</summary>
+    public string? NoSpectrum { get; init; }
+
+    /// <summary>Slope, range and headroom of the baseline, or null below two levels.</summary>
+    public Drift? Drift { get; init; }
+
+    /// <summary>Trend of the resting level in % a minute; whole recording only.</summary>
+    public double? LevelTrend { get; init; }
+
+    /// <summary>Share of the window that is stored.</summary>
+    public double StoredShare => Window.Length > 0 ? (double)Window.Stored / Window.Length : 0;
+
+    /// <summary>Start of the window in seconds.</summary>
+    public double FromS => Window.Start / RateHz;
+
+    /// <summary>End of the window in seconds.</summary>
+    public double ToS => Window.End / RateHz;
+}

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Verdicts;
+
+/// <summary>A measure's own limits: those of the first alternative that names it.</summary>
+internal static class MeasureLimits
+{
+    /// <summary>The questionable and the reject limit, each null where none names the measure.</summary>
+    public static (double? Questionable, double? Reject) Of(AuditCriteria criteria, string measure, bool ofChannel)
+    {
+        string reason = MeasureCatalog.Get(measure).Reason;
+        Criterion? criterion = criteria.All.FirstOrDefault(item => string.Equals(item.Reason, reason, StringComparison.Ordinal));
+        return criterion is null
+            ? (null, null)
+            : ofChannel
+                ? (First(criterion.ChannelQuestionable, measure), First(criterion.ChannelReject, measure))
+                : (First(criterion.Questionable, measure), First(criterion.Reject, measure));
+    }
+
+    private static double? First(ImmutableArray<LimitSet> sets, string measure)
+    {
+        foreach (LimitSet set in sets)
+        {
+            foreach (Limit limit in set.Limits)
+            {
+                if (string.Equals(limit.Measure, measure, StringComparison.Ordinal))
+                {
+                    return limit.Value;
+                }
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+
+namespace ChannelAudit.Verdicts;
+
+/// <summary>Lists reasons worst first: by grade, then in the fixed order of the codes.</summary>
+internal static class ReasonOrder
+{
+    /// <summary>Each reason once, with its worst grade deciding its place.</summary>
+    public static ImmutableArray<string> Of(IEnumerable<(string Reason, Grade Grade)> found) =>
+    [
+        .. found
+            .Where(item => item.Grade != Grade.Pass)
+            .GroupBy(item => item.Reason, StringComparer.Ordinal)
+            .Select(group => (Reason: group.Key, Grade: group.Max(item => item.Grade)))
+            .OrderByDescending(item => item.Grade)
+            .ThenBy(item => ReasonCode.All.IndexOf(item.Reason))
+            .Select(item => item.Reason),
+    ];
+
+    /// <summary>What was not assessed, each reason once, in the fixed order of the codes.</summary>
+    public static ImmutableArray<NotAssessed> Of(IEnumerable<NotAssessed> open) =>
+    [
+        .. open
+            .GroupBy(item => item.Reason, StringComparer.Ordinal)
+            .Select(group => group.First())
+            .OrderBy(item => ReasonCode.All.IndexOf(item.Reason)),
+    ];
+}

@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Findings;
+using ChannelAudit.Findings.Bridges;
+using ChannelAudit.Findings.Rules;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+
+namespace ChannelAudit.Verdicts;
+
+/// <summary>The one policy that turns findings into verdicts; nothing else does, and no condition label is looked at.</summary>
+internal sealed class VerdictPolicy
+{
+    private readonly AuditCriteria criteria;
+
+    public VerdictPolicy(AuditCriteria criteria) => this.criteria = criteria;
+
+    /// <summary>The verdict of one channel in one trial: the worst of its own findings and of the pairs' that cover it.</summary>
+    /// <param name="channel">The channel's name.</param>
+    /// <param name="trial">The trial.</param>
+    /// <param name="window">The scoring window.</param>
+    /// <param name="outcomes">What the rules say of it.</param>
+    /// <param name="baseline">The baseline and what the rules say of it, or null.</param>
+    /// <param name="bridge">The worst grade of the channel's pairs in this trial.</param>
+    /// <param name="bridgeOpen">Why a bridge could not be judged, or null.</param>
+    public CellResult Cell(
+        string channel,
+        Trial trial,
+        WindowCase window,
+        ImmutableArray<RuleOutcome> outcomes,
+        (WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)? baseline,
+        Grade bridge,
+        string? bridgeOpen)
+    {
+        List<Finding> findings = [.. Findings(channel, trial.Number, window, outcomes, false)];
+        List<NotAssessed> open = [.. Open(outcomes)];
+        if (baseline is { } before)
+        {
+            findings.AddRange(Findings(channel, trial.Number, before.Window, before.Outcomes, true));
+        }
+
+        if (bridgeOpen is not null)
+        {
+            open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
+        }
+
+        List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade)), (ReasonCode.Bridge, bridge)];
+        if (window.Reading.Window.Stored == 0 && findings.Count == 0)
+        {
+            reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
+        }
+
+        return new CellResult
+        {
+            Trial = trial.Number,
+            Verdict = reasons.Max(reason => reason.Grade),
+            Reasons = ReasonOrder.Of(reasons),
+            NotAssessed = ReasonOrder.Of(open),
+            Measures = GradedMeasures.Of(window, outcomes, criteria),
+            BaselineMeasures = baseline is { } own ? GradedMeasures.Of(own.Window, own.Outcomes, criteria) : [],
+            Findings = [.. findings],
+        };
+    }
+
+    /// <summary>The verdict of a channel: the worst of its whole-recording findings and of the share of bad trials.</summary>
+    public ChannelResult Channel(
+        WindowCase whole,
+        ImmutableArray<RuleOutcome> outcomes,
+        ImmutableArray<CellResult> cells,
+        ImmutableArray<Trial> trials,
+        ImmutableArray<PairJudgement> pairs,
+        string? bridgeOpen)
+    {
+        string name = whole.Channel.Name;
+        List<Finding> findings = [.. Findings(name, null, whole, outcomes, false)];
+        List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade))];
+        foreach (PairJudgement pair in pairs.Where(pair => pair.Finding is not null))
+        {
+            findings.Add(pair.Finding!);
+            reasons.Add((ReasonCode.Bridge, pair.ChannelGrade));
+        }
+
+        (Grade share, ImmutableArray<Evidence> evidence, ImmutableArray<string> commonest) = BadTrialShare.Of(cells, criteria);
+        if (share != Grade.Pass)
+        {
+            reasons.AddRange(commonest.Select(reason => (reason, share)));
+            findings.Add(ShareFinding(whole, share, evidence, commonest, cells, trials));
+        }
+
+        List<NotAssessed> open = [.. Open(outcomes)];
+        if (bridgeOpen is not null)
+        {
+            open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
+        }
+
+        if (whole.Reading.Window.Stored == 0)
+        {
+            reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
+        }
+
+        return new ChannelResult
+        {
+            Name = name,
+            Label = whole.Channel.Channel.Label,
+            RateHz = whole.Channel.Frame.RateHz,
+            BandFromHz = whole.Channel.Frame.Band.FromHz,
+            BandToHz = whole.Channel.Frame.Band.ToHz,
+            Verdict = reasons.Select(reason => reason.Grade).Append(share).Max(),
+            Reasons = ReasonOrder.Of(reasons),
+            NotAssessed = ReasonOrder.Of(open),
+            Measures = GradedMeasures.Of(whole, outcomes, criteria),
+            Findings = [.. findings],
+            Cells = cells,
+        };
+    }
+
+    private static IEnumerable<NotAssessed> Open(ImmutableArray<RuleOutcome> outcomes) => outcomes
+        .Where(outcome => outcome.NotAssessed is not null)
+        .Select(outcome => new NotAssessed(outcome.Reason, outcome.NotAssessed!));
+
+    private static IEnumerable<Finding> Findings(
+        string channel, int? trial, WindowCase window, ImmutableArray<RuleOutcome> outcomes, bool inBaseline) => outcomes
+        .Where(outcome => outcome.Grade != Grade.Pass)
+        .Select(outcome => new Finding
+        {
+            Reason = outcome.Reason,
+            Grade = outcome.Grade,
+            Channels = [channel],
+            Trial = trial,
+            InBaseline = inBaseline,
+            FromQuietStretches = outcome.FromQuietStretches,
+            FromS = outcome.Stretch?.FromS ?? window.Reading.FromS,
+            ToS = outcome.Stretch?.ToS ?? window.Reading.ToS,
+            Evidence = outcome.Evidence,
+            Text = (inBaseline ? "before the onset: " : string.Empty) + outcome.Text,
+            Cause = outcome.Cause,
+        });
+
+    private static Finding ShareFinding(
+        WindowCase whole,
+        Grade share,
+        ImmutableArray<Evidence> evidence,
+        ImmutableArray<string> commonest,
+        ImmutableArray<CellResult> cells,
+        ImmutableArray<Trial> trials)
+    {
+        ImmutableArray<Trial> bad = [.. trials.Where((_, i) => share == Grade.Reject ? cells[i].Verdict == Grade.Reject : cells[i].Verdict != Grade.Pass)];
+        return new Finding
+        {
+            Reason = commonest.IsEmpty ? ReasonCode.UnusableInput : commonest[0],
+            Grade = share,
+            Channels = [whole.Channel.Name],
+            FromS = (double)bad.Min(trial => trial.WindowFromS),
+            ToS = (double)bad.Max(trial => trial.WindowToS),
+            Evidence = evidence,
+            Text = FormattableString.Invariant(
+                $"{bad.Length} of {cells.Length} trials {(share == Grade.Reject ? "are rejected" : "did not pass")}, mostly for {string.Join(", ", commonest)}"),
+            Cause = "see the trials",
+        };
+    }
+}

@@ -1,0 +1,104 @@
+using ChannelAudit.Findings;
+using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Reports.Figures;
+
+/// <summary>What a person in a hurry must know about a recording.</summary>
+/// <param name="Look">The worst look.</param>
+/// <param name="Text">The most important finding, in words.</param>
+/// <param name="Cause">Its likely cause, or what was not assessed; may be empty.</param>
+internal sealed record Headline(VerdictLook Look, string Text, string Cause)
+{
+    /// <summary>Reads it from a result.</summary>
+    public static Headline Of(RecordingResult recording)
+    {
+        if (recording.Channels.IsEmpty)
+        {
+            return new(VerdictLook.NotAssessed, "Not assessed: no channel could be audited", SkippedWords(recording));
+        }
+
+        ChannelResult worst = Worst(recording);
+        return VerdictLooks.Of(worst) switch
+        {
+            VerdictLook.Pass => OfPass(recording),
+            VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty),
+            var look => OfFault(recording, worst, look),
+        };
+    }
+
+    /// <summary>The channel to name first: by look, then share of rejected trials, then reason, then its number, then file order.</summary>
+    public static ChannelResult Worst(RecordingResult recording) => recording.Channels
+        .OrderByDescending(VerdictLooks.Of)
+        .ThenByDescending(channel => channel.Cells.IsEmpty ? 0 : (double)channel.Count(Grade.Reject) / channel.Cells.Length)
+        .ThenBy(channel => channel.Reasons.IsEmpty ? int.MaxValue : ReasonLetters.Rank(channel.Reasons[0]))
+        .ThenByDescending(channel => FigureText.WorstFinding(channel) is { } finding ? ReasonPhrase.Excess(finding) : 0)
+        .First();
+
+    private static Headline OfFault(RecordingResult recording, ChannelResult worst, VerdictLook look)
+    {
+        Finding? finding = FigureText.WorstFinding(worst);
+        string when = finding is { Trial: null } && !FigureText.IsShareOfTrials(finding)
+            ? $", {FigureText.When(finding.FromS, finding.ToS, recording.DurationS)}"
+            : string.Empty;
+        ChannelResult[] alike = [.. recording.Channels.Where(channel =>
+            channel != worst && finding is not null && VerdictLooks.Of(channel) == look && IsSame(FigureText.WorstFinding(channel), finding))];
+        string reason = alike.Length > 0 && string.Equals(finding!.Reason, ReasonCode.Bridge, StringComparison.Ordinal)
+            ? FigureText.Names([finding.Reason])
+            : FigureText.Reason(recording, worst);
+        string verdict = look == VerdictLook.Reject ? "rejected" : VerdictLooks.Word(look);
+        string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{when}";
+        return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause));
+    }
+
+    private static bool IsSame(Finding? one, Finding other) =>
+        one is not null && string.Equals(one.Reason, other.Reason, StringComparison.Ordinal) && FigureText.IsShareOfTrials(one) == FigureText.IsShareOfTrials(other);
+
+    private static string Names(ChannelResult worst, ChannelResult[] alike) => alike.Length switch
+    {
+        0 => $"{Name(worst)} is",
+        1 => $"{Name(worst)} and {Name(alike[0])} are",
+        _ => $"{Name(worst)} and {alike.Length.Plain()} others are",
+    };
+
+    private static Headline OfPass(RecordingResult recording)
+    {
+        string text = recording.Channels.Length == 1 ? "The channel passes" : $"All {recording.Channels.Length.Plain()} channels pass";
+        string open = FigureText.Names(recording.Channels.SelectMany(channel => channel.NotAssessed).Select(question => question.Reason));
+        string cause = open.Length == 0 ? string.Empty : $"Not assessed: {open}";
+        ChannelResult? bad = recording.Channels.Where(channel => channel.Cells.Any(cell => cell.Verdict > Grade.Pass)).MaxBy(BadTrials);
+        if (bad is null)
+        {
+            return new(VerdictLook.Pass, recording.Trials.IsEmpty ? text : $"{text}, and so do their trials", cause);
+        }
+
+        Grade grade = bad.Cells.Max(cell => cell.Verdict);
+        string word = grade == Grade.Reject ? "rejected" : "questionable";
+        string trials = $"{Name(bad)} has {Quantities.Many(bad.Count(grade), "trial")} {word}: {TrialReason(recording, bad, grade)}";
+        return new(VerdictLook.Pass, $"{text}; {trials}", cause);
+    }
+
+    private static long BadTrials(ChannelResult channel) => (1_000_000L * channel.Count(Grade.Reject)) + channel.Count(Grade.Questionable);
+
+    private static string TrialReason(RecordingResult recording, ChannelResult channel, Grade grade)
+    {
+        CellResult[] cells = [.. channel.Cells.Where(cell => cell.Verdict == grade)];
+        return ReasonPhrase.Worst(cells.SelectMany(cell => cell.Findings).Where(finding => finding.Grade == grade)) is { } finding
+            ? FigureText.Of(recording, channel, finding)
+            : FigureText.Names(cells[0].Reasons);
+    }
+
+    // A title must have room for the finding, however long the label.
+    private static string Name(ChannelResult channel)
+    {
+        const int longest = 40;
+        string name = PlainText.Of(channel.Name);
+        return name.Length <= longest ? name : name[..(char.IsHighSurrogate(name[longest - 2]) ? longest - 2 : longest - 1)].TrimEnd() + "\u2026";
+    }
+
+    private static string SkippedWords(RecordingResult recording) =>
+        string.Join("; ", recording.Skipped.Select(skipped => $"{PlainText.Of(skipped.Label)}: {PlainText.Of(skipped.Cause)}"));
+}

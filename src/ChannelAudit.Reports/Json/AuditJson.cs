@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using ChannelAudit.Criteria;
+using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Tables;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Json;
+
+/// <summary><c>audit.json</c>: the run, with what it was made from and what it wrote; described by <c>docs/schemas/audit.schema.json</c>.</summary>
+public static class AuditJson
+{
+    /// <summary>What the format of every version starts with.</summary>
+    internal const string FormatName = "channelaudit-audit/";
+
+    /// <summary>Names the layout of the file.</summary>
+    public const string Format = FormatName + "1";
+
+    /// <summary>The file as UTF-8 bytes.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="files">Every other file written.</param>
+    public static byte[] Render(AuditRun run, ImmutableArray<OutputFile> files)
+    {
+        using JsonText text = new();
+        Utf8JsonWriter json = text.Writer;
+        json.WriteStartObject();
+        json.WriteString("format", Format);
+        json.WriteString("version", run.Version);
+        WriteCriteria(text, run.Criteria);
+        json.WriteStartObject("setup");
+        json.WriteString("file", run.Setup.FileName);
+        json.WriteString("sha256", run.Setup.Sha256);
+        json.WriteEndObject();
+        WriteCounts(json, run);
+        text.Rows("recordings", run.Recordings, WriteRecording);
+        text.Rows("unread", run.Unread, WriteUnread);
+        text.Rows("warnings", Warnings(run), WriteWarning);
+        text.Rows("files", files, WriteFile);
+        json.WriteEndObject();
+        return text.ToArray();
+    }
+
+    private static void WriteCriteria(JsonText text, AuditCriteria criteria)
+    {
+        Utf8JsonWriter json = text.Writer;
+        json.WriteStartObject("criteria");
+        json.WriteString("file", criteria.FileName);
+        json.WriteString("sha256", criteria.Sha256);
+        text.Rows("limits", criteria.All, WriteCriterion);
+        json.WriteEndObject();
+    }
+
+    private static void WriteCriterion(Utf8JsonWriter json, Criterion criterion)
+    {
+        json.WriteStartObject();
+        json.WriteString("reason", criterion.Reason);
+        WriteSets(json, "questionable", criterion.Questionable);
+        WriteSets(json, "reject", criterion.Reject);
+        WriteSets(json, "channel_questionable", criterion.ChannelQuestionable);
+        WriteSets(json, "channel_reject", criterion.ChannelReject);
+        json.WriteString("source", criterion.Source);
+        json.WriteEndObject();
+    }
+
+    private static void WriteSets(Utf8JsonWriter json, string name, ImmutableArray<LimitSet> sets)
+    {
+        json.WriteStartArray(name);
+        foreach (LimitSet set in sets)
+        {
+            json.WriteStartObject();
+            foreach (Limit limit in set.Limits)
+            {
+                json.WriteNumber(limit.Measure, limit.Value);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WriteCounts(Utf8JsonWriter json, AuditRun run)
+    {
+        json.WriteStartObject("counts");
+        json.WriteNumber("recordings", run.Recordings.Length);
+        json.WriteNumber("unread", run.Unread.Length);
+        WriteVerdicts(json, "channels", VerdictCounts.OfChannels(run.Recordings));
+        WriteVerdicts(json, "trials", VerdictCounts.OfTrials(run.Recordings));
+        json.WriteEndObject();
+    }
+
+    private static void WriteRecording(Utf8JsonWriter json, RecordingResult recording)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", recording.Id);
+        json.WriteString("path", recording.Path);
+        json.WriteString("sha256", recording.Sha256);
+        json.WriteString("recording_format", recording.Format);
+        json.WriteNumber("duration_s", recording.DurationS);
+        WriteVerdicts(json, "channels", VerdictCounts.OfChannels([recording]));
+        WriteVerdicts(json, "trials", VerdictCounts.OfTrials([recording]));
+        json.WriteEndObject();
+    }
+
+    private static void WriteVerdicts(Utf8JsonWriter json, string name, VerdictCounts counts)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("pass", counts.Pass);
+        json.WriteNumber("questionable", counts.Questionable);
+        json.WriteNumber("reject", counts.Reject);
+        json.WriteEndObject();
+    }
+
+    private static void WriteUnread(Utf8JsonWriter json, UnreadRecording unread)
+    {
+        json.WriteStartObject();
+        json.WriteString("path", unread.Path);
+        json.WriteString("message", unread.Message);
+        json.WriteString("hint", unread.Hint);
+        json.WriteEndObject();
+    }
+
+    private static IEnumerable<(string? Recording, Warning Warning)> Warnings(AuditRun run) => run.Warnings
+        .Select(warning => ((string?)null, warning))
+        .Concat(run.Recordings.SelectMany(recording => recording.Warnings.Select(warning => ((string?)recording.Id, warning))));
+
+    private static void WriteWarning(Utf8JsonWriter json, (string? Recording, Warning Warning) entry)
+    {
+        json.WriteStartObject();
+        json.WriteString("recording", entry.Recording);
+        json.WriteString("file", entry.Warning.File);
+        json.WriteString("place", entry.Warning.Place);
+        json.WriteString("message", entry.Warning.Message);
+        json.WriteEndObject();
+    }
+
+    private static void WriteFile(Utf8JsonWriter json, OutputFile file)
+    {
+        json.WriteStartObject();
+        json.WriteString("path", file.Path);
+        json.WriteString("sha256", file.Sha256);
+        json.WriteEndObject();
+    }
+}

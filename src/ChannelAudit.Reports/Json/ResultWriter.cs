@@ -1,0 +1,109 @@
+using System.Text.Json;
+using ChannelAudit.Measures;
+using ChannelAudit.Recordings;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+
+namespace ChannelAudit.Reports.Json;
+
+/// <summary><c>recordings/ID/result.json</c>: everything known about a recording; every table can be made from it again.</summary>
+/// <remarks>Numbers are written so that the same double is read back. Described by <c>docs/schemas/result.schema.json</c>.</remarks>
+public static class ResultWriter
+{
+    /// <summary>Names the layout of the file; a layout that older readers would misread gets the next number.</summary>
+    public const string Format = "channelaudit-result/1";
+
+    private const int BytesACell = 2048;
+
+    /// <summary>The file as UTF-8 bytes.</summary>
+    /// <exception cref="ArgumentException">When a number is not finite.</exception>
+    public static byte[] Render(RecordingResult result, ResultOrigin origin)
+    {
+        using JsonText text = new(4096 + (result.Channels.Sum(channel => channel.Cells.Length) * BytesACell));
+        Utf8JsonWriter json = text.Writer;
+        json.WriteStartObject();
+        json.WriteString("format", Format);
+        json.WriteString("version", origin.Version);
+        json.WriteString("criteria_sha256", origin.CriteriaSha256);
+        json.WriteString("setup_sha256", origin.SetupSha256);
+        WriteRecording(json, result);
+        text.Rows("trials", result.Trials, WriteTrial);
+        json.WriteStartArray("channels");
+        foreach (ChannelResult channel in result.Channels)
+        {
+            ChannelJson.Write(text, channel);
+        }
+
+        json.WriteEndArray();
+        text.Rows("skipped", result.Skipped, WriteSkipped);
+        PairJson.Write(text, result.Pairs);
+        text.Rows("information", result.Information, FindingJson.Write);
+        text.Rows("warnings", result.Warnings, WriteWarning);
+        WriteUnits(json);
+        json.WriteEndObject();
+        return text.ToArray();
+    }
+
+    private static void WriteRecording(Utf8JsonWriter json, RecordingResult result)
+    {
+        json.WriteString("id", result.Id);
+        json.WriteString("path", result.Path);
+        json.WriteString("sha256", result.Sha256);
+        json.WriteString("recording_format", result.Format);
+        json.WriteNumber("duration_s", result.DurationS);
+        json.WriteString("participant", result.Participant);
+        json.WriteStartObject("mains");
+        json.WriteNumber("nominal_hz", result.Mains.NominalHz);
+        json.WriteNumber("hz", result.Mains.Hz);
+        json.WriteString("origin", result.Mains.Origin);
+        json.WriteEndObject();
+        json.WriteString("trials_from", result.TrialsFrom);
+        json.WriteNumber("minimum_trials", result.MinimumTrials);
+    }
+
+    private static void WriteTrial(Utf8JsonWriter json, Trial trial)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("number", trial.Number);
+        json.WriteString("label", trial.Label);
+        json.WriteString("role", TrialRoleWords.Of(trial.Role));
+        json.WriteNumber("onset_s", trial.OnsetS);
+        json.WriteNumber("duration_s", trial.DurationS);
+        json.WriteNumber("window_from_s", trial.WindowFromS);
+        json.WriteNumber("window_to_s", trial.WindowToS);
+        if (trial.BaselineFromS is { } baseline)
+        {
+            json.WriteNumber("baseline_from_s", baseline);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void WriteSkipped(Utf8JsonWriter json, SkippedChannel skipped)
+    {
+        json.WriteStartObject();
+        json.WriteString("label", skipped.Label);
+        json.WriteString("cause", skipped.Cause);
+        json.WriteEndObject();
+    }
+
+    private static void WriteWarning(Utf8JsonWriter json, Warning warning)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", warning.File);
+        json.WriteString("place", warning.Place);
+        json.WriteString("message", warning.Message);
+        json.WriteEndObject();
+    }
+
+    private static void WriteUnits(Utf8JsonWriter json)
+    {
+        json.WriteStartObject("units");
+        foreach (MeasureDefinition measure in MeasureCatalog.OfChannels.Concat(MeasureCatalog.OfDecisions))
+        {
+            json.WriteString(measure.Name, measure.Unit);
+        }
+
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Pages;
+
+/// <summary>The channels of a recording, worst first, with reasons in words.</summary>
+internal static class ChannelTable
+{
+    /// <summary>Writes the table.</summary>
+    public static void Write(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels)
+    {
+        html.ElementLine("h3", "Channels")
+            .Table("channels", "Verdict of each channel, worst first; trials by their own verdict", "Verdict", "Channel", "Why", "Not assessed", "Trials");
+        foreach (ChannelResult channel in channels)
+        {
+            html.Markup("<tr>").VerdictCell(channel.Verdict, FinalVerdict.OfChannel(recording, channel))
+                .Markup("<th scope=\"row\">").Label(channel.Name).Markup("</th>");
+            WriteList(html, [.. channel.Reasons.Select(reason => ReasonPhrase.Of(recording, channel, reason))], "nothing found");
+            WriteList(html, Gaps(channel), "nothing");
+            html.Element("td", RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))).Line("</tr>");
+        }
+
+        html.EndTable();
+    }
+
+    private static string[] Gaps(ChannelResult channel) =>
+    [
+        .. GapGroup.Of(channel).Select(gap => $"{ReasonWords.For(gap.Reason).Name} ({gap.Where()})").Distinct(StringComparer.Ordinal),
+    ];
+
+    private static void WriteList(HtmlText html, string[] items, string none)
+    {
+        if (items.Length == 0)
+        {
+            html.Element("td", none);
+            return;
+        }
+
+        html.Markup("<td><ul>");
+        foreach (string item in items)
+        {
+            html.Element("li", item);
+        }
+
+        html.Markup("</ul></td>");
+    }
+}

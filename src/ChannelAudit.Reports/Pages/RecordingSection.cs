@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Pages;
+
+/// <summary>One recording on the page.</summary>
+internal static class RecordingSection
+{
+    /// <summary>Writes the section.</summary>
+    public static void Write(HtmlText html, RecordingResult recording, int place, ReportFigures figures)
+    {
+        html.Markup($"<section id=\"recording-{place.Plain()}\"><h2>").Label(recording.Id).Line("</h2>");
+        WriteFacts(html, recording);
+        WriteRibbon(html, recording, figures);
+        ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
+        ChannelTable.Write(html, recording, channels);
+        FindingTable.Write(html, recording, channels);
+        GapTable.Write(html, channels);
+        ConditionTable.Write(html, recording);
+        WriteNotes(html, recording);
+        WriteFiles(html, recording, figures);
+        html.Line("</section>");
+    }
+
+    private static void WriteFacts(HtmlText html, RecordingResult recording)
+    {
+        html.Markup("<p class=\"facts\">").Label(recording.Path).Text(
+            $" \u00B7 {recording.Format} \u00B7 {Quantities.Clock(recording.DurationS)} long \u00B7 "
+            + $"{Quantities.Many(recording.Trials.Length, "trial")} from {recording.TrialsFrom} \u00B7 "
+            + $"mains {Quantities.Short(recording.Mains.Hz)} Hz ({recording.Mains.Origin})")
+            .Line("</p>");
+    }
+
+    private static void WriteRibbon(HtmlText html, RecordingResult recording, ReportFigures figures)
+    {
+        if (figures.Ribbon(recording.Id) is { } source)
+        {
+            string verdicts = string.Join("; ", recording.Channels.Select(channel => $"{channel.Name}: {VerdictWords.Code(channel.Verdict)}"));
+            html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute($"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.")}\">");
+        }
+    }
+
+    private static void WriteNotes(HtmlText html, RecordingResult recording)
+    {
+        if (recording.Information.IsEmpty && recording.Warnings.IsEmpty && recording.Skipped.IsEmpty)
+        {
+            return;
+        }
+
+        html.ElementLine("h3", "Also noticed; changes no verdict").Line("<ul>");
+        foreach (Finding information in recording.Information)
+        {
+            html.Markup("<li>").Element("bdi", string.Join(", ", information.Channels))
+                .Text($", {Quantities.Stretch(information.FromS, information.ToS)}: {information.Text} {information.Cause}").Line("</li>");
+        }
+
+        foreach (SkippedChannel skipped in recording.Skipped)
+        {
+            html.Markup("<li>").Label(skipped.Label).Text($" was not audited: {skipped.Cause}").Line("</li>");
+        }
+
+        foreach (Warning warning in recording.Warnings)
+        {
+            html.Markup("<li>").Label(warning.File).Text($", {warning.Place}: {warning.Message}").Line("</li>");
+        }
+
+        html.Line("</ul>");
+    }
+
+    private static void WriteFiles(HtmlText html, RecordingResult recording, ReportFigures figures)
+    {
+        html.Markup("<p class=\"note\">Every number: ");
+        string[] files = ["measures.tsv", "pairs.tsv", "result.json", .. figures.Names(recording.Id)];
+        for (int file = 0; file < files.Length; file++)
+        {
+            html.Markup(file > 0 ? ", " : string.Empty)
+                .Markup($"<a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, files[file]))}\">").Text(files[file]).Markup("</a>");
+        }
+
+        html.Markup("<br>SHA-256 of the recording: ").Element("code", recording.Sha256).Line("</p>");
+    }
+}

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Pages;
+
+/// <summary>With what the audit was made, the limits in force, and how to make it again.</summary>
+internal static class RepeatSection
+{
+    /// <summary>Writes the section.</summary>
+    public static void Write(HtmlText html, AuditRun run)
+    {
+        html.Line("<section>").ElementLine("h2", "How to make this again")
+            .Markup("<p>ChannelAudit ").Text(run.Version).Line(". The same recordings, criteria, setup and version give the same bytes.</p>")
+            .Markup("<p>Criteria: ").Text(run.Criteria.FileName ?? "the defaults").Markup(", SHA-256 ").Element("code", run.Criteria.Sha256)
+            .Markup("<br>Setup: ").Text(run.Setup.FileName ?? "none");
+        if (run.Setup.Sha256 is { } hash)
+        {
+            html.Markup(", SHA-256 ").Element("code", hash);
+        }
+
+        html.Line("</p>").Markup("<pre><code>").Text(Command(run)).Line("</code></pre>")
+            .Line("<p class=\"note\">ROOT is the folder or recording that was given; <code>audit.json</code> lists the SHA-256 of every recording and of every file written.</p>");
+        WriteLimits(html, run.Criteria);
+        html.Line("</section>");
+    }
+
+    private static string Command(AuditRun run)
+    {
+        string setup = run.Setup.FileName is { } setupFile ? $" --setup {Quoted(setupFile)}" : string.Empty;
+        string criteria = run.Criteria.FileName is { } criteriaFile ? $" --criteria {Quoted(criteriaFile)}" : string.Empty;
+        return $"channelaudit screen ROOT{setup}{criteria} --out DIR";
+    }
+
+    private static string Quoted(string file) => file.All(character => char.IsAsciiLetterOrDigit(character) || character is '.' or '-' or '_' or '/')
+        ? file
+        : $"'{file.Replace("'", "'\\''", StringComparison.Ordinal)}'";
+
+    private static void WriteLimits(HtmlText html, AuditCriteria criteria)
+    {
+        html.ElementLine("h3", "Limits in force")
+            .Table("limits", "A limit counts as reached at its own value; \u201Cand\u201D: all are needed, \u201Cor\u201D: one is enough", "Reason", "Questionable", "Reject", "Source");
+        foreach (Criterion criterion in criteria.All)
+        {
+            html.Markup("<tr><th scope=\"row\">").Text(ReasonWords.For(criterion.Reason).Name).Markup(" <code>").Text(criterion.Reason).Markup("</code></th>")
+                .Element("td", Sets(criterion.Questionable, criterion.ChannelQuestionable))
+                .Element("td", Sets(criterion.Reject, criterion.ChannelReject))
+                .Element("td", criterion.Source).Line("</tr>");
+        }
+
+        html.EndTable();
+    }
+
+    private static string Sets(ImmutableArray<LimitSet> trial, ImmutableArray<LimitSet> channel)
+    {
+        string ofTrials = string.Join(" or ", trial.Select(Set));
+        string ofChannel = string.Join(" or ", channel.Select(Set));
+        return (ofTrials.Length, ofChannel.Length) switch
+        {
+            (0, 0) => "\u2013",
+            (_, 0) => ofTrials,
+            (0, _) => $"whole channel: {ofChannel}",
+            _ => $"{ofTrials}; whole channel: {ofChannel}",
+        };
+    }
+
+    private static string Set(LimitSet set) => string.Join(" and ", set.Limits.Select(Limit));
+
+    private static string Limit(Limit limit)
+    {
+        if (!MeasureCatalog.Contains(limit.Measure))
+        {
+            return $"{limit.Measure} {Quantities.Short(limit.Value)}";
+        }
+
+        MeasureDefinition measure = MeasureCatalog.Get(limit.Measure);
+        string sign = measure.Sense == LimitSense.AtMost ? "\u2264" : "\u2265";
+        return $"{limit.Measure} {sign} {Quantities.WithUnit(limit.Value, measure.Unit)}";
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using System.Text;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Pages;
+
+/// <summary><c>report.html</c>: one page without scripts that opens from disk and prints, worst first.</summary>
+public static class ReportPage
+{
+    /// <summary>The page as UTF-8 bytes.</summary>
+    public static byte[] Render(AuditRun run, ReportFigures figures)
+    {
+        ImmutableArray<RecordingResult> recordings = WorstFirst.Recordings(run.Recordings);
+        string summary = RunSummary.Of(run);
+        HtmlText html = new();
+        html.Line("<!DOCTYPE html>").Line("<html lang=\"en\">").Line("<head>").Line("<meta charset=\"utf-8\">")
+            .Line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
+            .Line("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data: file: 'self'\">")
+            .ElementLine("title", $"Signal audit: {summary}")
+            .Line("<style>").Line(ReportStyle.Css).Line("</style>").Line("</head>").Line("<body>")
+            .Line("<header>").ElementLine("h1", "Which channels and trials can be scored?")
+            .ElementLine("p class=\"lead\"", summary).Line("</header>").Line("<main>");
+        if (recordings.Length > 1)
+        {
+            OverviewTable.Write(html, recordings);
+        }
+
+        for (int place = 0; place < recordings.Length; place++)
+        {
+            RecordingSection.Write(html, recordings[place], place + 1, figures);
+        }
+
+        UnreadSection.Write(html, run);
+        AdviceSection.Write(html, recordings);
+        RepeatSection.Write(html, run);
+        html.Line("</main>").Line("</body>").Line("</html>");
+        return Encoding.UTF8.GetBytes(html.ToString());
+    }
+}

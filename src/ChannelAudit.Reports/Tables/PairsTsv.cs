@@ -1,0 +1,31 @@
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Tables;
+
+/// <summary><c>pairs.tsv</c>: one row a pair of channels and trial, then <c>all</c>, <c>rest</c>, <c>active_a</c>, <c>active_b</c>.</summary>
+public static class PairsTsv
+{
+    /// <summary>The table as UTF-8 bytes.</summary>
+    public static byte[] Render(RecordingResult recording)
+    {
+        using TsvWriter table = new(TableColumns.Pairs);
+        foreach (PairResult pair in recording.Pairs)
+        {
+            foreach (PairRow row in pair.Rows)
+            {
+                table.Label(pair.ChannelA);
+                table.Label(pair.ChannelB);
+                table.Word(row.Trial);
+                table.Number(row.Rho);
+                table.Number(row.RhoHigh);
+                table.Number(row.Distance);
+                table.Number(row.Coherence);
+                table.Number(row.GainAb);
+                table.Number(row.GainBa);
+                table.EndRow();
+            }
+        }
+
+        return table.ToArray();
+    }
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Measures;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Wording;
+
+/// <summary>A reason of a channel in words with its key number: <c>50 Hz mains 14.2 µV, 344 of 360 trials</c>.</summary>
+public static class ReasonPhrase
+{
+    /// <summary>The phrase; without a finding that shows the number, only the words and the trials.</summary>
+    public static string Of(RecordingResult recording, ChannelResult channel, string reason)
+    {
+        Finding? worst = Worst(FindingsOf(channel, reason));
+        int trials = channel.Cells.Count(cell => cell.Reasons.Contains(reason, StringComparer.Ordinal));
+        string what = worst is null ? Bare(recording, reason) : Of(recording, channel, worst);
+        return trials == 0 ? what : $"{what}, {trials.Plain()} of {Quantities.Many(channel.Cells.Length, "trial")}";
+    }
+
+    /// <summary>One finding in words with its key number.</summary>
+    public static string Of(RecordingResult recording, ChannelResult channel, Finding finding)
+    {
+        string name = NameWithPartner(recording, channel, finding);
+        return Key(finding) is { } key ? $"{name} {Number(key)}" : name;
+    }
+
+    /// <summary>All findings of a channel for a reason: those of the whole recording, then those of its trials.</summary>
+    public static IEnumerable<Finding> FindingsOf(ChannelResult channel, string reason) => channel.Findings
+        .Concat(channel.Cells.SelectMany(cell => cell.Findings))
+        .Where(finding => string.Equals(finding.Reason, reason, StringComparison.Ordinal));
+
+    /// <summary>The finding that speaks for all: the worst grade, of the whole recording rather than of a trial, then the one whose key
+    /// number is farthest beyond its limit, then the earliest.</summary>
+    public static Finding? Worst(IEnumerable<Finding> findings) => findings
+        .OrderByDescending(finding => finding.Grade)
+        .ThenBy(finding => finding.Trial.HasValue)
+        .ThenByDescending(Excess)
+        .ThenBy(finding => finding.FromS)
+        .FirstOrDefault();
+
+    /// <summary>The number that says most about a finding, or null when it has none.</summary>
+    public static Evidence? Key(Finding finding)
+    {
+        ImmutableArray<string> keys = ReasonWords.For(finding.Reason).KeyMeasures;
+        return keys
+            .Select(key => finding.Evidence.FirstOrDefault(evidence => string.Equals(evidence.Measure, key, StringComparison.Ordinal)))
+            .FirstOrDefault(evidence => evidence is not null) ?? finding.Evidence.FirstOrDefault();
+    }
+
+    private static string Bare(RecordingResult recording, string reason) => string.Equals(reason, ReasonCode.LineNoise, StringComparison.Ordinal)
+        ? $"{Quantities.Short(recording.Mains.NominalHz)} Hz mains"
+        : ReasonWords.For(reason).Name;
+
+    private static string NameWithPartner(RecordingResult recording, ChannelResult channel, Finding finding)
+    {
+        string[] others = [.. finding.Channels.Where(name => !string.Equals(name, channel.Name, StringComparison.Ordinal))];
+        return string.Equals(finding.Reason, ReasonCode.Bridge, StringComparison.Ordinal) && others.Length > 0
+            ? $"joined with {string.Join(", ", others)}"
+            : Bare(recording, finding.Reason);
+    }
+
+    private static string Number(Evidence evidence) => evidence.Measure switch
+    {
+        "clipped_run" or "flat_run" => $"for {Quantities.WithUnit(evidence.Value, evidence.Unit)}",
+        "gap" => $"(gap of {Quantities.WithUnit(evidence.Value, evidence.Unit)})",
+        "drift_range" => $"over {Quantities.WithUnit(evidence.Value, evidence.Unit)}",
+        "headroom" => $"(headroom {Quantities.WithUnit(evidence.Value, evidence.Unit)})",
+        "rho_active" or "rho_rest" or "rho_high_rest" => $"(correlation {Quantities.Short(evidence.Value)})",
+        "gain_active" => $"(gain {Quantities.Short(evidence.Value)})",
+        _ => Quantities.WithUnit(evidence.Value, evidence.Unit),
+    };
+
+    /// <summary>How many times its limit the key number of a finding is; 0 when that cannot be said.</summary>
+    internal static double Excess(Finding finding)
+    {
+        if (Key(finding) is not { } key || key.Limit == 0 || key.Value == 0)
+        {
+            return 0;
+        }
+
+        bool fallsBelow = MeasureCatalog.Contains(key.Measure) && MeasureCatalog.Get(key.Measure).Sense == LimitSense.AtMost;
+        return Math.Abs(fallsBelow ? key.Limit / key.Value : key.Value / key.Limit);
+    }
+}

@@ -1,0 +1,103 @@
+using ChannelAudit.Criteria;
+using ChannelAudit.TestKit;
+using CsCheck;
+using Xunit;
+
+namespace ChannelAudit.Core.Tests.Criteria;
+
+public sealed class CriteriaFileTests
+{
+    [Fact]
+    public void AFileChangesOnlyWhatItLists()
+    {
+        AuditCriteria criteria = CriteriaFile.Parse(
+            "[line-noise]\nreject = [{ line_rms = 8.0, line_ratio = 3.0 }]\nsource = \"pilot study\"\n", "lab.toml");
+
+        Criterion line = criteria.For("line-noise");
+        Assert.Equal("[{ line_rms = 8.0, line_ratio = 3.0 }]", CriteriaText.Sets(line.Reject));
+        Assert.Equal("[{ line_rms = 1.0, line_ratio = -10.0 }]", CriteriaText.Sets(line.Questionable));
+        Assert.Equal("pilot study", line.Source);
+        Assert.Equal("lab.toml", criteria.FileName);
+        Assert.Equal(
+            ["[line-noise] reject: [{ line_rms = 5.0, line_ratio = 0.0 }] -> [{ line_rms = 8.0, line_ratio = 3.0 }]"],
+            CriteriaDifferences.Lines(DefaultCriteria.All, criteria).AsSpan().ToArray());
+    }
+
+    [Fact]
+    public void TheDefaultsPrintedAreTheDefaultsRead()
+    {
+        AuditCriteria read = CriteriaFile.Parse(CriteriaText.Canonical(DefaultCriteria.All), "all.toml");
+
+        Assert.Equal(DefaultCriteria.All.Sha256, read.Sha256);
+        Assert.Equal(CriteriaText.Canonical(DefaultCriteria.All), CriteriaText.Canonical(read));
+        Assert.Empty(CriteriaDifferences.Lines(DefaultCriteria.All, read));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[line-noise]\n")]
+    [InlineData("[line-noise]\nsource = \"other words\"\n")]
+    [InlineData("[line-noise]\nquestionable = [{ line_ratio = -10, line_rms = 1 }]\n")]
+    [InlineData("[line-noise]\nreject = [{ line_rms = 5e0, line_ratio = -0.0 }]\n")]
+    [InlineData("[[line-noise.questionable]]\nline_rms = 1.0\nline_ratio = -10.0\n")]
+    public void AFileThatRepeatsTheDefaultsHasTheirHash(string toml) =>
+        Assert.Equal(DefaultCriteria.All.Sha256, CriteriaFile.Parse(toml, "lab.toml").Sha256);
+
+    [Fact]
+    public void AnotherLimitHasAnotherHash() =>
+        Gen.Double[0.02, 0.99].Sample(limit => !string.Equals(
+            DefaultCriteria.All.Sha256,
+            CriteriaFile.Parse(FormattableString.Invariant($"[clipping]\nquestionable = [{{ clipped = {limit:R} }}]\n"), "lab.toml").Sha256,
+            StringComparison.Ordinal));
+
+    [Fact]
+    public void EveryLimitSurvivesBeingPrinted() => Gen.Double[1e-12, 1e12].Sample(limit =>
+    {
+        AuditCriteria first = CriteriaFile.Parse(
+            FormattableString.Invariant($"[drift]\nquestionable = [{{ drift_range = {CriteriaText.Value(limit)} }}]\n"), "lab.toml");
+        AuditCriteria second = CriteriaFile.Parse(CriteriaText.Canonical(first), "lab.toml");
+        return first.For("drift").Questionable[0].Limits[0].Value.Equals(limit) && string.Equals(first.Sha256, second.Sha256, StringComparison.Ordinal);
+    });
+
+    [Fact]
+    public void AListCanBeSwitchedOffAndShowsIt()
+    {
+        AuditCriteria criteria = CriteriaFile.Parse("[clipping]\nquestionable = []\n", "lab.toml");
+
+        Assert.Empty(criteria.For("clipping").Questionable);
+        Assert.Contains("[clipping]\nquestionable = []  # off\nreject = ", CriteriaText.Canonical(criteria), StringComparison.Ordinal);
+        Assert.False(string.Equals(DefaultCriteria.All.Sha256, criteria.Sha256, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void AChangedLimitDoesNotGoOutUnderTheDefaultsSource()
+    {
+        AuditCriteria criteria = CriteriaFile.Parse("[clipping]\nreject = [{ clipped = 2.0 }]\n", "lab.toml");
+
+        Assert.Equal("not given in lab.toml", criteria.For("clipping").Source);
+        Assert.Equal(DefaultCriteria.All.For("drift").Source, criteria.For("drift").Source);
+    }
+
+    [Fact]
+    public void ASourceWithQuotesSurvives()
+    {
+        AuditCriteria first = CriteriaFile.Parse("[clipping]\nsource = 'a \"b\" \\c'\n", "lab.toml");
+
+        Assert.Equal("a \"b\" \\c", CriteriaFile.Parse(CriteriaText.Canonical(first), "lab.toml").For("clipping").Source);
+    }
+
+    [Fact]
+    public void EqualLimitsAreInOrder() => CriteriaFile.Parse("[flatline]\nquestionable = [{ flat_run = 200 }]\n", "lab.toml");
+
+    [Fact]
+    public void OfSeveralAlternativesTheMildestQuestionableLimitCounts() => CriteriaFile.Parse(
+        "[line-noise]\nquestionable = [{ line_rms = 1.0, line_ratio = 10.0 }, { line_rms = 9.0, line_ratio = -10.0 }]\n", "lab.toml");
+
+    [Fact]
+    public void AFileIsReadWithItsName()
+    {
+        using var folder = new TemporaryFolder();
+
+        Assert.Equal("lab.toml", CriteriaFile.Read(folder.Write("lab.toml", "[drift]\n")).FileName);
+    }
+}

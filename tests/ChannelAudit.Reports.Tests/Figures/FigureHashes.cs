@@ -1,0 +1,23 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using ChannelAudit.Reports.Figures;
+using SkiaSharp;
+
+namespace ChannelAudit.Reports.Tests.Figures;
+
+/// <summary>Says what the pictures hash to, in this process or, through <c>Main</c>, in another one.</summary>
+public static class FigureHashes
+{
+    /// <summary>One hash a sample, one a line.</summary>
+    public static string Of() => string.Join(
+        '\n',
+        RibbonSamples.All().Select(sample => Convert.ToHexString(SHA256.HashData(SessionRibbon.Render(sample.Recording, FigureSize.Small)))));
+
+    /// <summary>Prints how many characters the default font of the machine has, then the hashes.</summary>
+    public static int Main()
+    {
+        System.Console.Out.WriteLine(SKTypeface.Default.GlyphCount.ToString(CultureInfo.InvariantCulture));
+        System.Console.Out.WriteLine(Of());
+        return 0;
+    }
+}

@@ -1,0 +1,139 @@
+using ChannelAudit.Reports.Figures;
+using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Figures.Ribbon;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Tests.Figures;
+
+public sealed class SessionRibbonPixelTests
+{
+    [Fact]
+    public void TheSameResultGivesTheSameBytes()
+    {
+        foreach ((string name, RecordingResult recording) in RibbonSamples.All())
+        {
+            byte[] first = SessionRibbon.Render(recording, FigureSize.Small);
+
+            Assert.True(first.AsSpan().SequenceEqual(SessionRibbon.Render(recording, FigureSize.Small)), name);
+        }
+    }
+
+    [Fact]
+    public void ThePictureIsAsWideAsAskedAndNoHigherThanNeeded()
+    {
+        using Pixels full = new(SessionRibbon.Render(RibbonSamples.EightTrials(), FigureSize.Full));
+        using Pixels single = new(SessionRibbon.Render(RibbonSamples.WithoutTrials(), FigureSize.Full));
+
+        Assert.Equal(1600, full.Width);
+        Assert.InRange(full.Height, 850, 900);
+        Assert.Equal(1600, single.Width);
+        Assert.InRange(single.Height, 300, 600);
+    }
+
+    [Fact]
+    public void TheTitleIsThere()
+    {
+        RecordingResult recording = RibbonSamples.EightTrials();
+        Label title = SessionRibbon.Compose(recording, FigureSize.Full).Labels[0];
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+
+        // Bold letters cover about a quarter of their line.
+        Assert.InRange(pixels.DarkInside(title.Area) / (title.Area.Width * title.Area.Height), 0.1, 0.5);
+    }
+
+    [Fact]
+    public void ARejectIsDarkAtItsTrueTimeAndNowhereElse()
+    {
+        RecordingResult recording = RibbonSamples.EightTrials();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+
+        // Trial 4 is from 44 to 52 s, trial 3 from 30 to 38 s.
+        Assert.True(pixels.InColumn(axis.X(44.3), Inks.RejectFill) > 100);
+        Assert.True(pixels.InColumn(axis.X(51.7), Inks.RejectFill) > 100);
+        Assert.Equal(0, pixels.InColumn(axis.X(31), Inks.RejectFill));
+        Assert.True(pixels.InColumn(axis.X(31), Inks.PassFill) > 100);
+    }
+
+    [Fact]
+    public void TheWorseAVerdictTheHigherItsBlock()
+    {
+        RecordingResult recording = RibbonSamples.EightTrials();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+
+        // At 44.5 s only brow is a reject and the two others pass; the bar above adds a few pixels.
+        int reject = pixels.InColumn(axis.X(44.5), Inks.RejectFill);
+        int pass = pixels.InColumn(axis.X(44.5), Inks.PassFill) / 2;
+        Assert.True(reject > 1.8 * pass);
+    }
+
+    [Fact]
+    public void AQuestionableBlockIsStriped()
+    {
+        RecordingResult recording = RibbonSamples.EightTrials();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+
+        Assert.True(pixels.InColumn(axis.X(72.6), Inks.QuestionableFill) > 20);
+        Assert.True(pixels.InColumn(axis.X(72.6), Inks.QuestionableLine) > 8);
+    }
+
+    [Fact]
+    public void NotAssessedDoesNotLookLikePass()
+    {
+        RecordingResult recording = RibbonSamples.NotAssessed();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        RecordingResult onlyCheek = recording with { Channels = [recording.Channels[0]] };
+        using Pixels pixels = new(SessionRibbon.Render(onlyCheek, FigureSize.Full));
+
+        Assert.Equal(0, pixels.InColumn(axis.X(6), Inks.PassFill));
+        Assert.Equal(0, pixels.InColumn(axis.X(6), Inks.PassLine));
+    }
+
+    [Fact]
+    public void AnOpenQuestionChangesHowAPassLooks()
+    {
+        RecordingResult clean = RibbonSamples.AllPass();
+        ChannelResult open = clean.Channels[0] with { NotAssessed = [new("bridge", "no rest")] };
+
+        byte[] closed = SessionRibbon.Render(clean, FigureSize.Small);
+
+        Assert.NotEqual(closed, SessionRibbon.Render(clean with { Channels = clean.Channels.SetItem(0, open) }, FigureSize.Small));
+    }
+
+    [Theory]
+    [InlineData(77)]
+    [InlineData(250)]
+    public void OneRejectAmongFourHundredTrialsIsSeen(int trial)
+    {
+        RecordingResult recording = RibbonSamples.FourHundredTrials();
+        RecordingResult onlyCheek = recording with { Channels = [recording.Channels[0]] };
+        foreach (FigureSize size in new[] { FigureSize.Full, FigureSize.Small })
+        {
+            float x = AxisOf(onlyCheek, size).X((double)recording.Trials[trial - 1].WindowFromS + 1.5);
+            using Pixels pixels = new(SessionRibbon.Render(onlyCheek, size));
+
+            Assert.True(Enumerable.Range((int)x - 2, 5).Max(column => pixels.InColumn(column, Inks.RejectFill)) > 50);
+        }
+    }
+
+    [Fact]
+    public void NeighboursOfOneVerdictStayApart()
+    {
+        RecordingResult recording = RibbonSamples.ManyChannels(1) with { Trials = [.. Enumerable.Range(1, 40).Select(number => RibbonSamples.OneTrial(number, number * 6, 6, "calm sea"))] };
+        ChannelResult bad = RibbonSamples.Channel("brow", Verdicts.Grade.Reject, recording.Trials, _ => RibbonSamples.Cell(Verdicts.Grade.Reject));
+        using Pixels pixels = new(SessionRibbon.Render(recording with { Channels = [bad] }, FigureSize.Full));
+
+        int most = Enumerable.Range(0, pixels.Height).Max(y => pixels.StretchesInRow(y, Inks.RejectFill));
+
+        Assert.True(most >= 40, "trials without a break between them cannot be told apart");
+    }
+
+    private static TimeAxis AxisOf(RecordingResult recording, FigureSize size)
+    {
+        RibbonScale scale = new(size);
+        return new TimeAxis(recording, scale.Margin + scale.LeftColumn, size.Width - scale.Margin);
+    }
+}

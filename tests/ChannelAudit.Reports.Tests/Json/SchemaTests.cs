@@ -1,0 +1,92 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Results;
+using ChannelAudit.TestKit;
+using Json.Schema;
+
+namespace ChannelAudit.Reports.Tests.Json;
+
+/// <summary>Outputs against their schemas, judged by JsonSchema.Net, a general-purpose library.</summary>
+public sealed class SchemaTests
+{
+    private static readonly JsonSchema ResultSchema = JsonSchema.FromText(SchemaText("result"));
+    private static readonly JsonSchema AuditSchema = JsonSchema.FromText(SchemaText("audit"));
+
+    [Fact]
+    public void ResultsFollowTheirSchema()
+    {
+        foreach (RecordingResult result in new[] { SampleResults.Faulty(), SampleResults.Blocks(), SampleResults.Hostile() })
+        {
+            RequireValid(ResultSchema, ResultWriter.Render(result, new ResultOrigin("0.1.0", SampleResults.CriteriaSha256, new string('5', 64))));
+        }
+    }
+
+    [Fact]
+    public void AuditsFollowTheirSchema() => RequireValid(
+        AuditSchema, AuditJson.Render(SampleResults.Run(), [new OutputFile("verdicts.tsv", new string('0', 64))]));
+
+    [Theory]
+    [InlineData("format", "\"another/1\"")]
+    [InlineData("duration_s", "\"long\"")]
+    [InlineData("surprise", "1")]
+    public void TheSchemaRefusesWhatIsNotAgreed(string property, string value)
+    {
+        JsonNode node = JsonNode.Parse(ResultWriter.Render(SampleResults.Clean("x"), new ResultOrigin("0.1.0", "0", null)))!;
+        node[property] = JsonNode.Parse(value);
+
+        Assert.False(ResultSchema.Evaluate(node.Deserialize<JsonElement>()).IsValid);
+    }
+
+    [Theory]
+    [InlineData("result")]
+    [InlineData("audit")]
+    public void EveryPropertyIsDescribed(string name)
+    {
+        List<string> bare = [];
+        Collect(JsonNode.Parse(SchemaText(name))!, "$", bare);
+
+        Assert.Empty(bare);
+    }
+
+    private static void Collect(JsonNode node, string path, List<string> bare)
+    {
+        if (node is JsonObject schema)
+        {
+            if (schema["properties"] is JsonObject properties)
+            {
+                bare.AddRange(properties
+                    .Where(property => string.IsNullOrWhiteSpace(property.Value!["description"]?.GetValue<string>()))
+                    .Select(property => $"{path}.{property.Key}"));
+            }
+
+            foreach ((string key, JsonNode? child) in schema)
+            {
+                if (child is not null)
+                {
+                    Collect(child, $"{path}.{key}", bare);
+                }
+            }
+        }
+        else if (node is JsonArray list)
+        {
+            foreach (JsonNode? child in list)
+            {
+                Collect(child!, path, bare);
+            }
+        }
+    }
+
+    private static void RequireValid(JsonSchema schema, byte[] utf8)
+    {
+        using JsonDocument document = JsonDocument.Parse(utf8);
+        EvaluationResults found = schema.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        string faults = string.Join('\n', (found.Details ?? [])
+            .Where(detail => detail.Errors is not null)
+            .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}")));
+        Assert.True(found.IsValid, faults);
+    }
+
+    private static string SchemaText(string name) => File.ReadAllText(RepositoryRoot.Fixture($"../docs/schemas/{name}.schema.json"));
+}

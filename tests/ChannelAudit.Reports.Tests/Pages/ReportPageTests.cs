@@ -1,0 +1,150 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Pages;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Tests.Pages;
+
+public sealed partial class ReportPageTests
+{
+    private static readonly byte[] Png = [0x89, 0x50, 0x4E, 0x47];
+
+    [Fact]
+    public void ThePageIsAsAgreed() => Golden.Match("report.html", Page(SampleResults.Run(), WithRibbon("day1+p07", Png)));
+
+    [Fact]
+    public void ACommaCultureChangesNothing() => Assert.Equal(Page(SampleResults.Run(), new()), CommaCulture.Run(() => Page(SampleResults.Run(), new())));
+
+    [Fact]
+    public void HostileLabelsAreTextOnThePage()
+    {
+        string page = Page(SampleResults.Run(SampleResults.Hostile()), new());
+
+        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<b>calibration", page, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EveryElementIsClosed()
+    {
+        AuditRun run = SampleResults.Run(SampleResults.Hostile(), SampleResults.Faulty());
+
+        XDocument page = Parsed(Page(run, WithRibbon("hostile", Png)));
+
+        Assert.Equal("html", page.Root!.Name.LocalName);
+        Assert.Equal("en", page.Root.Attribute("lang")!.Value);
+    }
+
+    [Fact]
+    public void EveryTableHasACaptionAndNamedColumnsOfTheSameNumber()
+    {
+        foreach (XElement table in Parsed(Page(SampleResults.Run(), new())).Descendants("table"))
+        {
+            int heads = table.Element("thead")!.Descendants("th").Count();
+
+            Assert.NotEmpty(table.Element("caption")!.Value);
+            Assert.All(table.Element("thead")!.Descendants("th"), head => Assert.Equal("col", head.Attribute("scope")!.Value));
+            Assert.All(table.Element("tbody")!.Elements("tr"), row => Assert.Equal(heads, row.Elements().Count()));
+        }
+    }
+
+    [Fact]
+    public void HeadingsLeaveOutNoLevel()
+    {
+        int[] levels = [.. Heading().Matches(Page(SampleResults.Run(), new())).Select(match => match.Groups["level"].Value[0] - '0')];
+
+        Assert.Equal(1, levels[0]);
+        Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
+    }
+
+    [Fact]
+    public void EveryVerdictHasAWordAndAShape()
+    {
+        XElement[] verdicts = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => span.Attribute("class") is not null)];
+
+        Assert.NotEmpty(verdicts);
+        Assert.All(verdicts, verdict => Assert.Matches("^[\u25CF\u25B2\u25A0] (pass|questionable|reject)$", verdict.Value));
+    }
+
+    [Fact]
+    public void ThePageNeedsNothingButItself()
+    {
+        string page = Page(SampleResults.Run(), WithRibbon("day1+p07", Png));
+
+        Assert.DoesNotContain("http://", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("https://", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<link", page, StringComparison.Ordinal);
+        Assert.Contains("src=\"data:image/png;base64,iVBORw==\"", page, StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void PicturesBeyondTheLimitAreShownFromTheirFiles()
+    {
+        string page = Page(SampleResults.Run(), WithRibbon("day1+p07", new byte[ReportFigures.InlineLimitBytes + 1]));
+
+        Assert.Contains("src=\"recordings/day1%2Bp07/session-ribbon.png\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheWorstRecordingComesFirst()
+    {
+        string page = Page(SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()), new());
+
+        Assert.True(page.IndexOf("<h2><bdi>day1", StringComparison.Ordinal) < page.IndexOf("<h2><bdi>a<", StringComparison.Ordinal));
+    }
+
+    // WCAG 2.2, success criterion 1.4.3 and its definition of relative luminance (W3C; formula from memory).
+    [Theory]
+    [InlineData(ReportStyle.Ink)]
+    [InlineData(ReportStyle.Faint)]
+    [InlineData(ReportStyle.Link)]
+    [InlineData(ReportStyle.Pass)]
+    [InlineData(ReportStyle.Questionable)]
+    [InlineData(ReportStyle.Reject)]
+    public void TextStandsOutFromItsGround(string colour)
+    {
+        Assert.True(Contrast(colour, ReportStyle.Paper) >= 4.5);
+        Assert.True(Contrast(colour, ReportStyle.Shade) >= 4.5);
+    }
+
+    [Fact]
+    public void BlackOnWhiteHasTheContrastOfTheStandard() => Assert.Equal(21, Contrast("#000000", "#ffffff"), 9);
+
+    private static double Contrast(string one, string two)
+    {
+        double[] ordered = [.. new[] { Luminance(one), Luminance(two) }.Order()];
+        return (ordered[1] + 0.05) / (ordered[0] + 0.05);
+    }
+
+    private static double Luminance(string colour)
+    {
+        double[] linear = [.. Enumerable.Range(0, 3)
+            .Select(part => int.Parse(colour.AsSpan(1 + (2 * part), 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0)
+            .Select(value => value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4))];
+        return (0.2126 * linear[0]) + (0.7152 * linear[1]) + (0.0722 * linear[2]);
+    }
+
+    private static string Page(AuditRun run, ReportFigures figures) => Encoding.UTF8.GetString(ReportPage.Render(run, figures));
+
+    // The page is written so that it is well-formed XML once the three elements without an end are closed.
+    private static XDocument Parsed(string page) => XDocument.Parse(
+        Void().Replace(page, "${open}/>").Replace("<!DOCTYPE html>", string.Empty, StringComparison.Ordinal).Replace("&#x1B;", "?", StringComparison.Ordinal));
+
+    private static ReportFigures WithRibbon(string id, byte[] png)
+    {
+        ReportFigures figures = new();
+        figures.Add(id, [new FigureFile(FigureFile.SessionRibbon, png)]);
+        return figures;
+    }
+
+    [GeneratedRegex("(?<open><(meta|img|br)\\b[^>]*)>", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Void();
+
+    [GeneratedRegex("<h(?<level>[1-6])", RegexOptions.ExplicitCapture, 5000)]
+    private static partial Regex Heading();
+}
