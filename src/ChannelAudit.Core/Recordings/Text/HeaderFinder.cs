@@ -18,6 +18,12 @@ internal static class HeaderFinder
             return new HeaderPlace([], -1, units, data);
         }
 
+        // A row that starts with a number is no header, whatever else is wrong with it: it is left to the check of the rows.
+        if (trial.Kinds[header].Length > 1 && DialectTrial.IsNumeric(trial.Kinds[header][0]))
+        {
+            return new HeaderPlace([], -1, -1, header);
+        }
+
         ImmutableArray<string> cells = WithoutCommentSign(trial, header);
         if (Fits(cells, trial, data))
         {
@@ -56,10 +62,9 @@ internal static class HeaderFinder
             }
 
             int data = Enumerable.Range(header + 1, trial.Cells.Length - header - 1).FirstOrDefault(trial.IsRow, -1);
-            ImmutableArray<bool> numeric = data < 0 ? [] : NumericColumns(trial, data);
-            if (data >= 0 && !IsInsideTable(trial, header, numeric))
+            if (data >= 0 && !IsInsideTable(trial, header, NumericColumns(trial, data)))
             {
-                return FirstCompatible(trial, data, numeric);
+                return data;
             }
         }
 
@@ -75,11 +80,8 @@ internal static class HeaderFinder
     }
 
     // A line of words between rows of numbers is a fault in the data, not a second header.
-    private static bool IsInsideTable(DialectTrial trial, int line, ImmutableArray<bool> numeric)
-    {
-        int above = PreviousNonBlank(trial, line);
-        return above >= 0 && IsCompatible(trial, above, numeric);
-    }
+    private static bool IsInsideTable(DialectTrial trial, int line, ImmutableArray<bool> numeric) =>
+        Enumerable.Range(0, line).Any(above => IsCompatible(trial, above, numeric));
 
     private static int FirstCompatible(DialectTrial trial, int from, ImmutableArray<bool> numeric) =>
         Enumerable.Range(from, trial.Cells.Length - from).FirstOrDefault(line => IsCompatible(trial, line, numeric), from);

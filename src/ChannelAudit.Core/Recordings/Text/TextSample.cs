@@ -8,7 +8,7 @@ namespace ChannelAudit.Recordings.Text;
 /// <param name="Lines">Whole lines, blank ones included.</param>
 internal sealed record TextSample(Encoding Encoding, ImmutableArray<string> Lines)
 {
-    private const int MaximumLines = 1_000;
+    private const int MaximumLines = 500;
     private const int MaximumCharacters = 1 << 20;
     private const int HeadBytes = 1 << 16;
 
