@@ -57,7 +57,7 @@ internal static class ChannelLines
 
     private static ImmutableArray<string> Why(RecordingResult recording, ChannelResult channel)
     {
-        string[] reasons = [.. channel.Reasons.Select(reason => TerminalText.Clean(ReasonPhrase.Of(recording, channel, reason)))];
+        string[] reasons = [.. ReasonPhrase.All(recording, channel).Select(TerminalText.Clean)];
         string[] gaps = [.. GapGroup.Of(channel)
             .GroupBy(gap => (gap.Cause, gap.WholeRecording, Trials: gap.WholeRecording ? 0 : gap.Trials.Length))
             .Select(group => TerminalText.Clean($"not assessed{Where(group.First())}: {Names(group)} ({group.Key.Cause})"))];

@@ -17,7 +17,7 @@ internal static class ChannelTable
         {
             html.Markup("<tr>").VerdictCell(channel.Verdict, FinalVerdict.OfChannel(recording, channel))
                 .Markup("<th scope=\"row\">").Label(channel.Name).Markup("</th>");
-            WriteList(html, [.. channel.Reasons.Select(reason => ReasonPhrase.Of(recording, channel, reason))], "nothing found");
+            WriteList(html, [.. ReasonPhrase.All(recording, channel)], "nothing found");
             WriteList(html, Gaps(channel), "nothing");
             html.Element("td", RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))).Line("</tr>");
         }

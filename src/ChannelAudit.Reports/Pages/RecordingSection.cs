@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ChannelAudit.Findings;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Wording;
@@ -30,7 +31,7 @@ internal static class RecordingSection
         html.Markup("<p class=\"facts\">").Label(recording.Path).Text(
             $" \u00B7 {recording.Format} \u00B7 {Quantities.Clock(recording.DurationS)} long \u00B7 "
             + $"{Quantities.Many(recording.Trials.Length, "trial")} from {recording.TrialsFrom} \u00B7 "
-            + $"mains {Quantities.Short(recording.Mains.Hz)} Hz ({recording.Mains.Origin})")
+            + string.Create(CultureInfo.InvariantCulture, $"mains {recording.Mains.Hz:0.##} Hz ({recording.Mains.Origin})"))
             .Line("</p>");
     }
 

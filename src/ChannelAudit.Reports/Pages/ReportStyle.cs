@@ -35,7 +35,7 @@ internal static class ReportStyle
         * { box-sizing: border-box; }
         body { margin: 0 auto; padding: 2rem 1.25rem 4rem; max-width: 70rem; background: {{Paper}}; color: {{Ink}};
           font: 1rem/1.5 "Source Serif 4", Charter, Georgia, "DejaVu Serif", serif; }
-        h1, h2, h3, table, dl, .verdict, .note { font-family: "Segoe UI", "Noto Sans", "DejaVu Sans", sans-serif; }
+        h1, h2, h3, table, dl, ul, .verdict, .note { font-family: "Segoe UI", "Noto Sans", "DejaVu Sans", sans-serif; }
         h1 { font-size: 1.7rem; line-height: 1.2; margin: 0 0 .5rem; }
         h2 { font-size: 1.3rem; margin: 2.5rem 0 .25rem; padding-top: .75rem; border-top: 3px solid {{Ink}}; }
         h3 { font-size: 1.05rem; margin: 1.5rem 0 .25rem; }
@@ -47,18 +47,18 @@ internal static class ReportStyle
         caption { text-align: left; padding: .25rem 0; }
         th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid #c9cec4; overflow-wrap: anywhere; }
         thead th { background: {{Shade}}; border-bottom: 2px solid {{Ink}}; overflow-wrap: normal; }
-        td.number, th.number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+        td.number, .conditions thead th:nth-child(n+3):nth-child(-n+7) { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .verdict { font-weight: 700; white-space: nowrap; }
         .pass { color: {{Pass}}; } .questionable { color: {{Questionable}}; } .reject { color: {{Reject}}; }
         td.mark { border-left: 6px solid {{Pass}}; }
         td.mark.questionable { border-left: 6px dashed {{Questionable}}; }
         td.mark.reject { border-left: 6px double {{Reject}}; }
         ul { margin: 0; padding-left: 1.1rem; } td ul { list-style: none; padding: 0; }
+        dt { font-weight: 700; } dd { margin: 0 0 .5rem 1.1rem; }
         img { width: 100%; height: auto; border: 1px solid #c9cec4; margin: .75rem 0; }
         .caution { border: 2px solid {{Ink}}; background: {{Shade}}; padding: .75rem 1rem; }
         code { font: .85rem "Cascadia Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
         pre { background: {{Shade}}; padding: .75rem 1rem; white-space: pre-wrap; }
-        .scroll { overflow-x: auto; }
         @media print {
           body { max-width: none; padding: 0; font-size: 10pt; }
           h2, h3 { break-after: avoid; } tr, img, .caution { break-inside: avoid; } thead { display: table-header-group; }

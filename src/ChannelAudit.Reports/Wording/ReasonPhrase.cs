@@ -8,6 +8,18 @@ namespace ChannelAudit.Reports.Wording;
 /// <summary>A reason of a channel in words with its key number: <c>50 Hz mains 14.2 µV, 344 of 360 trials</c>.</summary>
 public static class ReasonPhrase
 {
+    /// <summary>All reasons of a channel, worst first, then those that only trials have, the commonest first.</summary>
+    public static ImmutableArray<string> All(RecordingResult recording, ChannelResult channel)
+    {
+        IEnumerable<string> onlyInTrials = channel.Cells
+            .SelectMany(cell => cell.Reasons)
+            .Where(reason => !channel.Reasons.Contains(reason, StringComparer.Ordinal))
+            .GroupBy(reason => reason, StringComparer.Ordinal)
+            .OrderByDescending(group => group.Count())
+            .Select(group => group.Key);
+        return [.. channel.Reasons.Concat(onlyInTrials).Select(reason => Of(recording, channel, reason))];
+    }
+
     /// <summary>The phrase; without a finding that shows the number, only the words and the trials.</summary>
     public static string Of(RecordingResult recording, ChannelResult channel, string reason)
     {

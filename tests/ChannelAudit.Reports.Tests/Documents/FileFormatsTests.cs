@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ChannelAudit.Measures;
+using ChannelAudit.Reports.Tables;
+using ChannelAudit.TestKit;
+
+namespace ChannelAudit.Reports.Tests.Documents;
+
+/// <summary><c>docs/file-formats.md</c> against the code.</summary>
+public sealed class FileFormatsTests
+{
+    private static readonly string Page = File.ReadAllText(RepositoryRoot.Fixture("../docs/file-formats.md"));
+
+    public static TheoryData<string, ImmutableArray<string>> Tables => new()
+    {
+        { "verdicts.tsv", TableColumns.Verdicts },
+        { "channels.tsv", TableColumns.Channels },
+        { "conditions.tsv", TableColumns.Conditions },
+        { "measures.tsv", TableColumns.Measures },
+        { "pairs.tsv", TableColumns.Pairs },
+    };
+
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void ThePageListsTheColumnsOfTheCodeInTheirOrder(string table, ImmutableArray<string> columns) =>
+        Assert.Equal(columns.AsEnumerable(), Rows(table).Select(row => row[0].Trim('`')), StringComparer.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Tables))]
+    public void EveryColumnHasATypeAMeaningAndARuleForMissingValues(string table, ImmutableArray<string> columns)
+    {
+        string[][] rows = [.. Rows(table)];
+
+        Assert.Equal(columns.Length, rows.Length);
+        Assert.All(rows, row => Assert.Contains(row[1], ["text", "number", "integer", "logical", "verdict", "codes"], StringComparer.Ordinal));
+        Assert.All(rows, row => Assert.True(row[3].Length > 0 && row[4].Length > 0, row[0]));
+    }
+
+    [Fact]
+    public void UnitsAndMeaningsOfMeasuresAreThoseOfTheCatalog()
+    {
+        Dictionary<string, string[]> rows = Rows("channels.tsv").ToDictionary(row => row[0].Trim('`'), StringComparer.Ordinal);
+
+        Assert.All(MeasureCatalog.OfChannels, measure => Assert.Equal(measure.Unit, rows[measure.Name][2]));
+        Assert.All(MeasureCatalog.OfChannels, measure => Assert.Equal(measure.Meaning, rows[measure.Name][3]));
+    }
+
+    private static IEnumerable<string[]> Rows(string table) => Page
+        .Split($"\n## {table}\n", StringSplitOptions.None)[1]
+        .Split("\n## ", StringSplitOptions.None)[0]
+        .Split('\n')
+        .Where(line => line.StartsWith("| `", StringComparison.Ordinal))
+        .Select(line => line.Trim('|').Split('|').Select(cell => cell.Trim()).ToArray());
+}
