@@ -15,6 +15,10 @@ public sealed class CellsTests
     [InlineData(0.00001234567891, "1.23456789E-05")]
     [InlineData(0.0001234567891, "0.000123456789")]
     [InlineData(14.0, "14")]
+    [InlineData(-999999999.0, "-999999999")]
+    [InlineData(999999999.5, "1E+09")]
+    [InlineData(1e9, "1E+09")]
+    [InlineData(-1e9, "-1E+09")]
     [InlineData(double.Epsilon, "4.94065646E-324")]
     public void NumbersHaveNineSignificantDigits(double value, string expected) => Assert.Equal(expected, Cells.Number(value));
 

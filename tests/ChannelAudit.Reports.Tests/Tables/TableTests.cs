@@ -95,19 +95,22 @@ public sealed class TableTests
     [Fact]
     public void ExactlyTheMinimumIsEnough() => Assert.True(new ConditionCount("cheek", "happy", 1, 1, 5, 2, 2).Enough);
 
-    // An hour of four channels has 24 500 rows; the promise is below 100 ms, held here with room for a busy machine.
+    // An hour of four channels has 24 500 rows; the promise is below 100 ms, held here with room for a busy machine: the fastest of five.
     [Fact]
     public void AnHourOfMeasuresIsWrittenInAMoment()
     {
         RecordingResult hour = SampleResults.Large();
-        MeasuresTsv.Render(SampleResults.Faulty());
-        TimeSpan cpuBefore = Process.GetCurrentProcess().TotalProcessorTime;
+        TimeSpan fastest = TimeSpan.MaxValue;
+        byte[] table = [];
+        for (int run = 0; run < 5; run++)
+        {
+            Stopwatch watch = Stopwatch.StartNew();
+            table = MeasuresTsv.Render(hour);
+            fastest = watch.Elapsed < fastest ? watch.Elapsed : fastest;
+        }
 
-        byte[] table = MeasuresTsv.Render(hour);
-
-        TimeSpan cpu = Process.GetCurrentProcess().TotalProcessorTime - cpuBefore;
         Assert.True(table.AsSpan().Count((byte)'\n') > 24_000);
-        Assert.True(cpu < TimeSpan.FromSeconds(1), cpu.ToString());
+        Assert.True(fastest < TimeSpan.FromSeconds(1), fastest.ToString());
     }
 
     internal static IEnumerable<Func<byte[]>> Tables(RecordingResult recording) =>
