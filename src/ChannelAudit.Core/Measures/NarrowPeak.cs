@@ -12,6 +12,9 @@ public static class NarrowPeak
     /// <summary>The least share of the excess within ten bins that five bins must hold.</summary>
     public const double NarrowShare = 0.8;
 
+    // Keeps a ratio finite where the peak is all there is: 90 dB is as bad as any number.
+    private const double LeastMuscleShare = 1e-9;
+
     /// <summary>The strongest narrow peak in a mean density; power 0 when there is none.</summary>
     /// <param name="density">One-sided density of <see cref="SpectralFrame.Bins"/> bins.</param>
     /// <param name="frame">The channel's frame.</param>
@@ -35,6 +38,18 @@ public static class NarrowPeak
         }
 
         return best;
+    }
+
+    /// <summary>
+    /// The muscle power that a peak is held against: the band power without the peak itself, or its ratio could never reach 0 dB.
+    /// </summary>
+    /// <param name="peak">The peak.</param>
+    /// <param name="bandPower">Band power as <see cref="BandAmplitude"/> gives it, which counts the peak as muscle.</param>
+    /// <param name="frame">The channel's frame.</param>
+    public static double MuscleBeside(PeakReading peak, double bandPower, SpectralFrame frame)
+    {
+        double scale = (double)(frame.LastBin - frame.FirstBin + 1) / Math.Max(1, frame.OpenBins);
+        return Math.Max(bandPower - (peak.Power * scale), bandPower * LeastMuscleShare);
     }
 
     /// <summary>The excess at one frequency, whether or not there is a peak.</summary>

@@ -27,7 +27,7 @@ public static class WindowMeasures
             Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit),
             Plain("line_ratio", noLine is null ? Ratio(reading.Line, reading.EmgPower) : null, noLine ?? "no line power"),
             Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit),
-            Plain("narrow_ratio", noNarrow is null ? Ratio(reading.Narrow, reading.EmgPower) : null, noNarrow ?? "no narrow peak"),
+            Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading, channel) : null, noNarrow ?? "no narrow peak"),
             Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
             Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit),
             Plain("clipped", any ? Percent(reading.Time.ClippedSamples, reading) : null, NoSamples),
@@ -53,6 +53,11 @@ public static class WindowMeasures
 
     private static double? Ratio(PeakReading? peak, double? emgPower) =>
         peak is { } reading && emgPower is { } power ? reading.RatioDb(power) : null;
+
+    private static double? NarrowRatio(WindowReading reading, ChannelSurvey channel) =>
+        reading.Narrow is { } peak && reading.EmgPower is { } power
+            ? peak.RatioDb(NarrowPeak.MuscleBeside(peak, power, channel.Frame))
+            : null;
 
     private static MeasureValue Plain(string name, double? value, string? cause) => new(name, value, value is null ? cause : null);
 

@@ -55,7 +55,10 @@ public sealed class FaultLimitTests
         RecordingResult above = MadeAudit.Of(MadeAudit.WithConfusers(plan, new NarrowPeak(["brow"], 1.5 * 5, 85.3)));
         RecordingResult below = MadeAudit.Of(MadeAudit.WithConfusers(plan, new NarrowPeak(["brow"], 0.7 * 5, 85.3)));
 
-        Assert.Equal(plan.Trials.Length, MadeAudit.RejectedFor(above, "brow", "narrow-band").Length);
+        // In its answers of 7 µV the muscle is as strong as the tone: there the ratio is at its limit, not beyond it.
+        IEnumerable<int> others = plan.Trials.Select((trial, i) => (trial, i)).Where(one => !one.trial.Label.Equals("harbour", StringComparison.Ordinal)).Select(one => one.i + 1);
+        Assert.Empty(others.Except(MadeAudit.RejectedFor(above, "brow", "narrow-band")));
+        Assert.Equal(plan.Trials.Length, MadeAudit.FoundFor(above, "brow", "narrow-band").Length);
         Assert.Empty(MadeAudit.RejectedFor(below, "brow", "narrow-band"));
         Assert.Empty(MadeAudit.FoundFor(above, "brow", "line-noise"));
     }

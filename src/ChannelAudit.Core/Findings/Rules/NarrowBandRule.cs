@@ -24,6 +24,8 @@ internal sealed class NarrowBandRule : PeakRule
         ? NarrowPeak.AtHz(reading.Density, Channel.Frame, reading.Segments, hz)
         : new PeakReading(double.PositiveInfinity, 0, hz);
 
+    protected override double MuscleOf(PeakReading reading, double emgPower) => NarrowPeak.MuscleBeside(reading, emgPower, Channel.Frame);
+
     protected override string Words(double rms, double? ratioDb, double hz) => $"steady {Say.Hertz(hz)} tone {Say.Number(rms)} µV";
 
     protected override string CauseOf(double hz) => "a display, a lamp, a strobe, a stimulator or a switched supply close by";

@@ -59,7 +59,7 @@ internal abstract class PeakRule
 
         return own.Grade == Grade.Pass
             ? RuleOutcome.None(criterion.Reason, Unspoken(window))
-            : Found(own.Grade, own.Evidence, reading.Rms, reading.RatioDb(emg), reading.Hz, window, false);
+            : Found(own.Grade, own.Evidence, reading.Rms, reading.RatioDb(MuscleOf(reading, emg)), reading.Hz, window, false);
     }
 
     /// <summary>The reading of this rule in a window.</summary>
@@ -67,6 +67,9 @@ internal abstract class PeakRule
 
     /// <summary>The reading of this rule at a frequency in a window.</summary>
     protected abstract PeakReading ReadingAt(WindowReading reading, double hz);
+
+    /// <summary>The muscle power that a reading is held against.</summary>
+    protected virtual double MuscleOf(PeakReading reading, double emgPower) => emgPower;
 
     /// <summary>What was seen, in words.</summary>
     protected abstract string Words(double rms, double? ratioDb, double hz);
@@ -82,7 +85,7 @@ internal abstract class PeakRule
             return new LimitJudgement(Grade.Pass, []);
         }
 
-        double? ratio = reading.RatioDb(emg);
+        double? ratio = reading.RatioDb(MuscleOf(reading, emg));
         return LimitJudgement.Of(
             questionable,
             reject,
