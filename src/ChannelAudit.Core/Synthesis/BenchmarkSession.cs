@@ -21,14 +21,14 @@ public static class BenchmarkSession
         Trials = TrialsOfAnHour(),
     };
 
-    private static ImmutableArray<TrialPlan> TrialsOfAnHour()
+    private static ImmutableArray<PlannedTrial> TrialsOfAnHour()
     {
         Pcg32 random = NoiseStream.Of(3600, "trials");
         return [.. Enumerable.Range(0, Trials).Select(i => Trial(i, 3 + ((int)(random.NextDouble() * 51) / 10M)))];
     }
 
     /// <summary>Rest first and once a minute, then each contraction every quarter of an hour, else a condition.</summary>
-    private static TrialPlan Trial(int number, decimal durationS)
+    private static PlannedTrial Trial(int number, decimal durationS)
     {
         string[] tasks = ["raise lip corner", "draw brows together", "close eyes firmly", "purse lips"];
         string[] sites = ["cheek", "brow", "eye", "lip"];
@@ -41,6 +41,6 @@ public static class BenchmarkSession
             _ when inQuarter % 2 == 0 => ("harbour", TrialRole.Scored, [new SiteActivity("brow", 6)]),
             _ => ("meadow", TrialRole.Scored, ImmutableArray.Create(new SiteActivity("cheek", 8), new SiteActivity("eye", 4))),
         };
-        return new TrialPlan { OnsetS = (number * SlotS) + 1, DurationS = durationS, Label = label, Role = role, Activity = activity };
+        return new PlannedTrial { OnsetS = (number * SlotS) + 1, DurationS = durationS, Label = label, Role = role, Activity = activity };
     }
 }

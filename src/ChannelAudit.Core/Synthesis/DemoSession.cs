@@ -41,12 +41,12 @@ public static class DemoSession
                 [new SiteActivity("cheek", 9), new SiteActivity("eye", 5)],
             ],
         }.Plan(Seed);
-        ImmutableArray<TrialPlan> trials = plan.Trials.SetItem(
+        ImmutableArray<PlannedTrial> trials = plan.Trials.SetItem(
             SqueezedTrial, plan.Trials[SqueezedTrial] with { Activity = [new SiteActivity("eye", 110)] });
         return plan with { Trials = trials, Faults = FaultsIn(trials) };
     }
 
-    private static ImmutableArray<Fault> FaultsIn(ImmutableArray<TrialPlan> trials) =>
+    private static ImmutableArray<Fault> FaultsIn(ImmutableArray<PlannedTrial> trials) =>
     [
         new MainsPickup(["cheek", "brow", "eye"], 0.3) { WanderHz = 0.03 },
         new MainsPickup(["cheek"], 8) { WanderHz = 0.03, Span = new FaultSpan(124, null) },

@@ -12,7 +12,7 @@ public static class EventsTable
     {
         ArgumentNullException.ThrowIfNull(plan);
         StringBuilder table = new("onset\tduration\ttrial_type\n");
-        foreach (TrialPlan trial in plan.Trials)
+        foreach (PlannedTrial trial in plan.Trials)
         {
             table.Append(CultureInfo.InvariantCulture, $"{trial.OnsetS}\t{trial.DurationS}\t{trial.Label}\n");
         }

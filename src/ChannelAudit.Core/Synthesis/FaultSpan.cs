@@ -10,7 +10,7 @@ public sealed record FaultSpan(decimal FromS, decimal? ToS)
 
     /// <summary>The stretch of one trial.</summary>
     /// <param name="trial">The trial.</param>
-    public static FaultSpan Of(TrialPlan trial)
+    public static FaultSpan Of(PlannedTrial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
         return new FaultSpan(trial.OnsetS, trial.EndS);

@@ -91,7 +91,7 @@ public sealed class MadeRecording
     {
         for (int i = 0; i < Plan.Trials.Length; i++)
         {
-            TrialPlan trial = Plan.Trials[i];
+            PlannedTrial trial = Plan.Trials[i];
             if (trial.EndS > Plan.DurationS)
             {
                 decimal lost = Math.Min(trial.EndS - Plan.DurationS, trial.DurationS);

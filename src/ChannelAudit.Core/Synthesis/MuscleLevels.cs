@@ -19,7 +19,7 @@ internal static class MuscleLevels
     {
         double rest = plan.Sites[site].RestUv;
         levelsUv.Fill(rest);
-        foreach (TrialPlan trial in plan.Trials)
+        foreach (PlannedTrial trial in plan.Trials)
         {
             double level = LevelIn(trial, plan.Sites[site].Name, rest);
             SampleSpan ramp = plan.SamplesOf(new FaultSpan(trial.OnsetS - RampS, trial.EndS + RampS));
@@ -36,14 +36,14 @@ internal static class MuscleLevels
             }
         }
 
-        foreach (TrialPlan trial in plan.Trials)
+        foreach (PlannedTrial trial in plan.Trials)
         {
             SampleSpan inside = plan.SamplesOf(FaultSpan.Of(trial));
             levelsUv.Slice(inside.From, inside.Length).Fill(LevelIn(trial, plan.Sites[site].Name, rest));
         }
     }
 
-    internal static double LevelIn(TrialPlan trial, string site, double rest)
+    internal static double LevelIn(PlannedTrial trial, string site, double rest)
     {
         foreach (SiteActivity activity in trial.Activity)
         {

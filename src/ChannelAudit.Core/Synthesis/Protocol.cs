@@ -32,9 +32,9 @@ public sealed record Protocol
 
     /// <summary>The trials for some sites, from 2 s on.</summary>
     /// <param name="sites">The sites; those with a task contract alone, one after the other.</param>
-    public ImmutableArray<TrialPlan> TrialsFor(ImmutableArray<SitePlan> sites)
+    public ImmutableArray<PlannedTrial> TrialsFor(ImmutableArray<SitePlan> sites)
     {
-        List<TrialPlan> trials = [];
+        List<PlannedTrial> trials = [];
         decimal at = 2;
         Add(RestS, "rest", TrialRole.Rest, []);
         foreach (SitePlan site in sites)
@@ -56,7 +56,7 @@ public sealed record Protocol
 
         void Add(decimal durationS, string label, TrialRole role, ImmutableArray<SiteActivity> activity)
         {
-            trials.Add(new TrialPlan { OnsetS = at, DurationS = durationS, Label = label, Role = role, Activity = activity });
+            trials.Add(new PlannedTrial { OnsetS = at, DurationS = durationS, Label = label, Role = role, Activity = activity });
             at += durationS + PauseS;
         }
     }
@@ -67,7 +67,7 @@ public sealed record Protocol
     public SessionPlan Plan(ulong seed, ImmutableArray<SitePlan>? sites = null)
     {
         ImmutableArray<SitePlan> used = sites ?? SitePlan.Face;
-        ImmutableArray<TrialPlan> trials = TrialsFor(used);
+        ImmutableArray<PlannedTrial> trials = TrialsFor(used);
         return new SessionPlan { Seed = seed, Sites = used, Trials = trials, DurationS = trials[^1].EndS + 2 };
     }
 }

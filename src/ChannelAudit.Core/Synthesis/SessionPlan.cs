@@ -19,7 +19,7 @@ public sealed record SessionPlan
     public ImmutableArray<SitePlan> Sites { get; init; } = SitePlan.Face;
 
     /// <summary>The trials in order of onset; one that ends behind the recording is allowed.</summary>
-    public ImmutableArray<TrialPlan> Trials { get; init; } = [];
+    public ImmutableArray<PlannedTrial> Trials { get; init; } = [];
 
     /// <summary>The amplifier and its converter.</summary>
     public AmplifierPlan Amplifier { get; init; } = new();

@@ -9,6 +9,10 @@ using ChannelAudit.Segments;
 namespace ChannelAudit.Verdicts;
 
 /// <summary>The one policy that turns findings into verdicts; nothing else does, and no condition label is looked at.</summary>
+/// <remarks>
+/// Where not even the amplitude of the muscle can be measured (no samples, less than 0.2 s, sampled too slowly for the band), nothing that
+/// matters to scoring was assessed: questionable, <c>unusable-input</c>, never a silent pass.
+/// </remarks>
 internal sealed class VerdictPolicy
 {
     private readonly AuditCriteria criteria;
@@ -45,9 +49,10 @@ internal sealed class VerdictPolicy
         }
 
         List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade)), (ReasonCode.Bridge, bridge)];
-        if (window.Reading.Window.Stored == 0 && findings.Count == 0)
+        if (window.Reading.EmgPower is null)
         {
             reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
+            open.Add(new NotAssessed(ReasonCode.UnusableInput, window.Reading.NoSpectrum ?? "no EMG band"));
         }
 
         return new CellResult
@@ -93,9 +98,10 @@ internal sealed class VerdictPolicy
             open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
         }
 
-        if (whole.Reading.Window.Stored == 0)
+        if (whole.Reading.EmgPower is null)
         {
             reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
+            open.Add(new NotAssessed(ReasonCode.UnusableInput, whole.Reading.NoSpectrum ?? "no EMG band"));
         }
 
         return new ChannelResult

@@ -14,9 +14,9 @@ public sealed class CompanionTests
         Sites = [SitePlan.Face[0], new SitePlan { Name = "say \"a\\b\"", Label = "EMG 2" }],
         Trials =
         [
-            new TrialPlan { OnsetS = 1.5M, DurationS = 4, Label = "rest", Role = TrialRole.Rest },
-            new TrialPlan { OnsetS = 8, DurationS = 3.25M, Label = "harbour" },
-            new TrialPlan { OnsetS = 12, DurationS = 4, Label = "rest", Role = TrialRole.Rest },
+            new PlannedTrial { OnsetS = 1.5M, DurationS = 4, Label = "rest", Role = TrialRole.Rest },
+            new PlannedTrial { OnsetS = 8, DurationS = 3.25M, Label = "harbour" },
+            new PlannedTrial { OnsetS = 12, DurationS = 4, Label = "rest", Role = TrialRole.Rest },
         ],
     };
 

@@ -27,7 +27,7 @@ public sealed class DemoSessionTests
     [Fact]
     public void ItHasSixteenScoredTrialsOfTwoConditions()
     {
-        TrialPlan[] scored = [.. DemoSession.Plan.Trials.Where(trial => trial.Role == TrialRole.Scored)];
+        PlannedTrial[] scored = [.. DemoSession.Plan.Trials.Where(trial => trial.Role == TrialRole.Scored)];
 
         Assert.Equal(16, scored.Length);
         Assert.Equal(8, scored.Count(trial => string.Equals(trial.Label, "meadow", StringComparison.Ordinal)));
@@ -46,7 +46,7 @@ public sealed class DemoSessionTests
     [Fact]
     public void TheSqueezeIsClippedForMoreThanOnePercentOfItsTrial()
     {
-        TrialPlan squeeze = DemoSession.Plan.Trials[9];
+        PlannedTrial squeeze = DemoSession.Plan.Trials[9];
         double[] samples = Plain.Samples(Made, "eye", squeeze.OnsetS, squeeze.EndS);
 
         double share = 100.0 * samples.Count(value => Math.Abs(value) >= 199.9) / samples.Length;

@@ -14,7 +14,7 @@ public sealed class EdfFilesTests
     {
         Seed = 1,
         DurationS = 6,
-        Trials = [new TrialPlan { OnsetS = 1.25M, DurationS = 2.5M, Label = "meadow" }],
+        Trials = [new PlannedTrial { OnsetS = 1.25M, DurationS = 2.5M, Label = "meadow" }],
     };
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class EdfFilesTests
     [Fact]
     public void TheBenchmarkIsAnHourOf360Trials()
     {
-        ImmutableArray<TrialPlan> trials = BenchmarkSession.Plan.Trials;
+        ImmutableArray<PlannedTrial> trials = BenchmarkSession.Plan.Trials;
 
         Assert.Equal(3600, BenchmarkSession.Plan.DurationS);
         Assert.Equal(360, trials.Length);

@@ -78,7 +78,7 @@ public sealed class MadeRecordingTests
     public void ATrialHasTheAmplitudeThatWasAskedFor()
     {
         SessionPlan plan = new Protocol().Plan(4);
-        TrialPlan contraction = plan.Trials[1];
+        PlannedTrial contraction = plan.Trials[1];
 
         double[] samples = Plain.Samples(MadeRecording.Make(plan), "cheek", contraction.OnsetS, contraction.EndS);
 
@@ -143,7 +143,7 @@ public sealed class MadeRecordingTests
     [Fact]
     public void ATrialBehindTheEndIsADropoutOfItsLostShare()
     {
-        TrialPlan trial = new() { OnsetS = 9, DurationS = 4, Label = "meadow" };
+        PlannedTrial trial = new() { OnsetS = 9, DurationS = 4, Label = "meadow" };
 
         MadeRecording made = MadeRecording.Make(new SessionPlan { Seed = 1, DurationS = 10, Trials = [trial] });
 

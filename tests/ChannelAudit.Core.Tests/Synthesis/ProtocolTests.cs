@@ -10,7 +10,7 @@ public sealed class ProtocolTests
     [Fact]
     public void ASessionRestsContractsEachMuscleScoresAndRests()
     {
-        ImmutableArray<TrialPlan> trials = new Protocol { ScoredTrials = 4 }.Plan(1).Trials;
+        ImmutableArray<PlannedTrial> trials = new Protocol { ScoredTrials = 4 }.Plan(1).Trials;
 
         Assert.Equal(
             "rest, raise lip corner, draw brows together, close eyes firmly, harbour, meadow, harbour, meadow, rest",
@@ -28,8 +28,8 @@ public sealed class ProtocolTests
             DurationS = 10,
             Trials =
             [
-                new TrialPlan { OnsetS = 2, DurationS = 2, Label = "harbour", Activity = [new SiteActivity("cheek", 11.5)] },
-                new TrialPlan { OnsetS = 4, DurationS = 2, Label = "meadow" },
+                new PlannedTrial { OnsetS = 2, DurationS = 2, Label = "harbour", Activity = [new SiteActivity("cheek", 11.5)] },
+                new PlannedTrial { OnsetS = 4, DurationS = 2, Label = "meadow" },
             ],
         };
         double[] levels = new double[plan.Length];

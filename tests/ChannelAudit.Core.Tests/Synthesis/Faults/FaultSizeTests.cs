@@ -65,7 +65,7 @@ public sealed class FaultSizeTests
     [Fact]
     public void BlocksAtARailMakeTheShareAndTheRunThatWereAskedFor()
     {
-        TrialPlan trial = new() { OnsetS = 2, DurationS = 3, Label = "meadow" };
+        PlannedTrial trial = new() { OnsetS = 2, DurationS = 3, Label = "meadow" };
         SessionPlan plan = new()
         {
             Seed = 1,

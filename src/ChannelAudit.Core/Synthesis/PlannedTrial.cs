@@ -4,7 +4,7 @@ using ChannelAudit.Segments;
 namespace ChannelAudit.Synthesis;
 
 /// <summary>One trial of a made recording and how active each muscle is during it.</summary>
-public sealed record TrialPlan
+public sealed record PlannedTrial
 {
     /// <summary>Onset in seconds from the first sample.</summary>
     public required decimal OnsetS { get; init; }
