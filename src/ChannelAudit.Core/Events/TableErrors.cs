@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Events;
 
@@ -42,50 +43,30 @@ internal static class TableErrors
     /// <summary>No onset column.</summary>
     public static ChannelAuditException NoOnset(string file, ImmutableArray<string> columns)
     {
-        string? near = columns.FirstOrDefault(name => Distance(name.ToLowerInvariant(), "onset") <= 2);
-        string found = near is null ? $"the columns are {string.Join(", ", columns)}" : $"did you mean \"onset\" by \"{near}\"?";
+        string? near = NearestName.Of("onset", columns);
+        string found = near is null ? $"the columns are {OneLine.List(columns)}" : $"did you mean \"onset\" by \"{OneLine.Of(near)}\"?";
         return Fault($"{file}, header: no column \"onset\"; {found}", Shape);
     }
 
     /// <summary>The same needed column twice.</summary>
     public static ChannelAuditException Twice(string file, string column) =>
-        Fault($"{file}, header: the column \"{column}\" is there twice", "keep one of them, or rename the other");
+        Fault($"{file}, header: the column \"{OneLine.Of(column)}\" is there twice", "keep one of them, or rename the other");
 
     /// <summary>A word where a time belongs.</summary>
     public static ChannelAuditException NotATime(string file, int line, string column, string text) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": \"{text}\" is not a time in seconds",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is not a time in seconds",
             "write seconds with a decimal dot, such as 12.5, or n/a");
 
     /// <summary>A time beyond any recording.</summary>
     public static ChannelAuditException OutOfRange(string file, int line, string column, string text) =>
-        Fault($"{file}, line {Text(line)}, column \"{column}\": {text} s is out of range", "write seconds from the first sample; sample numbers and dates do not fit");
+        Fault($"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": {OneLine.Of(text)} s is out of range", "write seconds from the first sample; sample numbers and dates do not fit");
 
     /// <summary>A duration below zero.</summary>
     public static ChannelAuditException NegativeDuration(string file, string place, decimal durationS) =>
         Fault(
             $"{file}, {place}: the duration {durationS.ToString(CultureInfo.InvariantCulture)} is negative",
             "write 0 for an instant and n/a for a duration that is not known");
-
-    /// <summary>The edit distance between two short words (Levenshtein 1966).</summary>
-    private static int Distance(string a, string b)
-    {
-        int[] previous = [.. Enumerable.Range(0, b.Length + 1)];
-        for (int i = 1; i <= a.Length; i++)
-        {
-            int[] current = new int[b.Length + 1];
-            current[0] = i;
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int replaced = previous[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-                current[j] = Math.Min(replaced, Math.Min(previous[j], current[j - 1]) + 1);
-            }
-
-            previous = current;
-        }
-
-        return previous[^1];
-    }
 
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 

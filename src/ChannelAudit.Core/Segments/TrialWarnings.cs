@@ -19,11 +19,12 @@ internal static class TrialWarnings
             warnings.Add(TrialPlan.NoDuration(events));
         }
 
-        // Rates round a trial's end to a sample; a millionth of a second past the end is not past the end.
-        decimal end = (decimal)recording.DurationS + 0.000_001m;
+        // Durations are binary fractions, times decimal ones: a millionth of a second more or less is no difference.
+        decimal end = (decimal)recording.DurationS - 0.000_001m;
+        decimal past = end + 0.000_002m;
         Add(warnings, events.File, "starts before the first sample", [.. trials.Where(trial => trial.WindowFromS < 0)]);
         Add(warnings, events.File, "starts after the last sample", [.. trials.Where(trial => trial.WindowFromS >= end)]);
-        Add(warnings, events.File, "runs past the end of the recording", [.. trials.Where(trial => trial.WindowFromS < end && trial.WindowToS > end)]);
+        Add(warnings, events.File, "runs past the end of the recording", [.. trials.Where(trial => trial.WindowFromS < end && trial.WindowToS > past)]);
         Add(warnings, events.File, "has a baseline that starts before the first sample", [.. trials.Where(trial => trial.BaselineFromS < 0 && trial.WindowFromS >= 0)]);
         AddPairs(warnings, events.File, trials);
         return warnings.ToImmutable();

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using ChannelAudit.Events;
 using ChannelAudit.Recordings;
+using ChannelAudit.TestKit;
 using Xunit;
 
 namespace ChannelAudit.Core.Tests.Events;
@@ -19,7 +20,7 @@ public sealed class BidsCompanionsTests
         folder.Write("sub-01_task-other_events.tsv", "onset\tduration\n1\t2\n");
         folder.Write("sub-01_task-talk_emg.json", "{\"PowerLineFrequency\": 50, \"SamplingFrequency\": 2000}");
 
-        RecordingCompanions found = BidsCompanions.Find(Path.Combine(folder.FullName, "sub-01_task-talk_recording-left_emg.edf"));
+        RecordingCompanions found = BidsCompanions.Find(Path.Combine(folder.Folder, "sub-01_task-talk_recording-left_emg.edf"));
 
         Assert.Equal("sub-01_task-talk_events.tsv", Path.GetFileName(found.EventsPath));
         Assert.Equal("sub-01_task-talk_recording-left_channels.tsv", Path.GetFileName(found.ChannelsPath));
@@ -35,8 +36,8 @@ public sealed class BidsCompanionsTests
         using TemporaryFolder folder = new();
         folder.Write("dataset_description.json", "{}");
         folder.Write("task-talk_emg.json", "{\"PowerLineFrequency\": 60, \"SamplingFrequency\": 1000}");
-        string recording = folder.Write(Path.Combine("sub-01", "emg", "sub-01_task-talk_emg.edf"), "x");
-        folder.Write(Path.Combine("sub-01", "emg", "sub-01_task-talk_emg.json"), "{\"SamplingFrequency\": 2000, \"PowerLineFrequency\": \"n/a\"}");
+        string recording = folder.Write("sub-01/emg/sub-01_task-talk_emg.edf", "x");
+        folder.Write("sub-01/emg/sub-01_task-talk_emg.json", "{\"SamplingFrequency\": 2000, \"PowerLineFrequency\": \"n/a\"}");
 
         RecordingCompanions found = BidsCompanions.Find(recording);
 
@@ -51,9 +52,9 @@ public sealed class BidsCompanionsTests
         folder.Write("p1_events.tsv", "onset\tduration\n1\t2\n");
         folder.Write("p10_events.tsv", "onset\tduration\n1\t2\n");
 
-        Assert.Equal("p1_events.tsv", Path.GetFileName(BidsCompanions.Find(Path.Combine(folder.FullName, "p1.csv")).EventsPath));
-        Assert.Null(BidsCompanions.Find(Path.Combine(folder.FullName, "p2.csv")).EventsPath);
-        Assert.Null(BidsCompanions.Find(Path.Combine(folder.FullName, "nowhere", "p2.csv")).EventsPath);
+        Assert.Equal("p1_events.tsv", Path.GetFileName(BidsCompanions.Find(Path.Combine(folder.Folder, "p1.csv")).EventsPath));
+        Assert.Null(BidsCompanions.Find(Path.Combine(folder.Folder, "p2.csv")).EventsPath);
+        Assert.Null(BidsCompanions.Find(Path.Combine(folder.Folder, "nowhere", "p2.csv")).EventsPath);
     }
 
     [Fact]
@@ -63,7 +64,7 @@ public sealed class BidsCompanionsTests
         folder.Write("r_channels.tsv", "name\ttype\nE1\n");
         folder.Write("r_emg.json", "{\n\"PowerLineFrequency\": }");
 
-        RecordingCompanions found = BidsCompanions.Find(Path.Combine(folder.FullName, "r.edf"));
+        RecordingCompanions found = BidsCompanions.Find(Path.Combine(folder.Folder, "r.edf"));
 
         Assert.Null(found.PowerLineHz);
         Assert.Equal(
@@ -78,9 +79,9 @@ public sealed class BidsCompanionsTests
         folder.Write(
             "r_channels.tsv",
             "name\ttype\tunits\tlow_cutoff\thigh_cutoff\tnotch\tsampling_frequency\nA\tEMG\tV\t20\t450\t[50, 100]\t2000\nB\tEMG\tµV\tn/a\tn/a\tn/a\t1000\nT\tTRIG\tn/a\tn/a\tn/a\tn/a\tn/a\n");
-        using Recording made = MadeRecording.Of(1000, ("A", new double[10]), ("B", new double[10]), ("T", new double[10]), ("X", new double[10]));
+        using Recording made = ArrayRecording.Of(1000, ("A", new double[10]), ("B", new double[10]), ("T", new double[10]), ("X", new double[10]));
 
-        Recording joined = BidsCompanions.Find(Path.Combine(folder.FullName, "r.edf")).ApplyTo(made);
+        Recording joined = BidsCompanions.Find(Path.Combine(folder.Folder, "r.edf")).ApplyTo(made);
 
         Prefilter filter = joined.Channels[0].Prefilter;
         Assert.Equal((20.0, 450.0), (filter.HighpassHz, filter.LowpassHz));
@@ -96,7 +97,7 @@ public sealed class BidsCompanionsTests
     [Fact]
     public void AFilterThatTheFileStatesStands()
     {
-        using Recording made = MadeRecording.Of(1000, ("A", new double[10]));
+        using Recording made = ArrayRecording.Of(1000, ("A", new double[10]));
         Recording filtered = new()
         {
             FileName = "r.edf",

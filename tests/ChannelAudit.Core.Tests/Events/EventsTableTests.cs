@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Text;
 using ChannelAudit.Events;
 using ChannelAudit.Recordings;
+using ChannelAudit.TestKit;
 using Xunit;
 
 namespace ChannelAudit.Core.Tests.Events;
@@ -89,8 +89,8 @@ public sealed class EventsTableTests
     public void ATableThatIsNotThereIsSaid()
     {
         using TemporaryFolder folder = new();
-        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => EventsTable.Read(Path.Combine(folder.FullName, "none.tsv")));
-        ChannelAuditException isFolder = Assert.Throws<ChannelAuditException>(() => EventsTable.Read(folder.FullName));
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => EventsTable.Read(Path.Combine(folder.Folder, "none.tsv")));
+        ChannelAuditException isFolder = Assert.Throws<ChannelAuditException>(() => EventsTable.Read(folder.Folder));
 
         Assert.Equal("none.tsv: cannot be read: it does not exist", fault.Message);
         Assert.Equal(FaultKind.Usage, isFolder.Kind);
@@ -99,6 +99,6 @@ public sealed class EventsTableTests
     private static ImmutableArray<RecordedEvent> Read(string text)
     {
         using TemporaryFolder folder = new();
-        return EventsTable.Read(folder.Write("e.tsv", text, new UTF8Encoding(false)));
+        return EventsTable.Read(folder.Write("e.tsv", text));
     }
 }

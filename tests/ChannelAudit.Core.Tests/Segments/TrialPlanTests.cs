@@ -40,7 +40,7 @@ public sealed class TrialPlanTests
         };
 
         TrialSet set = TrialPlan.Of(
-            MadeRecording.Silent(100),
+            ArrayRecording.Silent(100),
             Source(new(1, 1, "rest"), new(3, 1, "Rest"), new(5, 1, " quiet "), new(7, 1, "raise lip corner "), new(9, 1, null), new(11, 1, "happy")),
             setup);
 
@@ -89,13 +89,13 @@ public sealed class TrialPlanTests
     public void BlocksHaveNeitherWindowNorBaseline()
     {
         TrialEvents blocks = new(TrialSource.Blocks, "r.edf", [new(0, 10, null)], []);
-        TrialSet set = TrialPlan.Of(MadeRecording.Silent(10), blocks, new StudySetup { Trials = new TrialSetup { WindowFromS = 1, WindowToS = 3, BaselineS = 1 } });
+        TrialSet set = TrialPlan.Of(ArrayRecording.Silent(10), blocks, new StudySetup { Trials = new TrialSetup { WindowFromS = 1, WindowToS = 3, BaselineS = 1 } });
 
         Assert.Equal((0m, 10m, null), (set.Trials[0].WindowFromS, set.Trials[0].WindowToS, set.Trials[0].BaselineFromS));
     }
 
     private static TrialSet Plan(TrialSetup rules, params RecordedEvent[] events) =>
-        TrialPlan.Of(MadeRecording.Silent(100), Source(events), new StudySetup { Trials = rules });
+        TrialPlan.Of(ArrayRecording.Silent(100), Source(events), new StudySetup { Trials = rules });
 
     private static TrialEvents Source(params RecordedEvent[] events) => new(TrialSource.Events, "e.tsv", [.. events], []);
 

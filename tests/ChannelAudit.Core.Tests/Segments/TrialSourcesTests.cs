@@ -4,6 +4,7 @@ using ChannelAudit.Events;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
+using ChannelAudit.TestKit;
 using Xunit;
 
 namespace ChannelAudit.Core.Tests.Segments;
@@ -21,12 +22,12 @@ public sealed class TrialSourcesTests
         RecordingCompanions table = new() { EventsPath = folder.Write("r_events.tsv", "onset\tduration\n3\t1\n") };
         RecordingCompanions instants = new() { EventsPath = folder.Write("s_events.tsv", "onset\tduration\n3\t0\n") };
 
-        Assert.Equal(TrialSource.Events, Choose(MadeRecording.Silent(30, Lasting), companions: table).Source);
-        Assert.Equal(TrialSource.Annotations, Choose(MadeRecording.Silent(30, Lasting)).Source);
-        Assert.Equal(TrialSource.Blocks, Choose(MadeRecording.Silent(30, Instant)).Source);
-        Assert.Equal(TrialSource.Blocks, Choose(MadeRecording.Silent(30)).Source);
-        Assert.Equal(TrialSource.Annotations, Choose(MadeRecording.Silent(30, Instant), new TrialSetup { WindowFromS = 0, WindowToS = 3 }).Source);
-        TrialEvents passedOver = Choose(MadeRecording.Silent(30, Lasting), companions: instants);
+        Assert.Equal(TrialSource.Events, Choose(ArrayRecording.Silent(30, Lasting), companions: table).Source);
+        Assert.Equal(TrialSource.Annotations, Choose(ArrayRecording.Silent(30, Lasting)).Source);
+        Assert.Equal(TrialSource.Blocks, Choose(ArrayRecording.Silent(30, Instant)).Source);
+        Assert.Equal(TrialSource.Blocks, Choose(ArrayRecording.Silent(30)).Source);
+        Assert.Equal(TrialSource.Annotations, Choose(ArrayRecording.Silent(30, Instant), new TrialSetup { WindowFromS = 0, WindowToS = 3 }).Source);
+        TrialEvents passedOver = Choose(ArrayRecording.Silent(30, Lasting), companions: instants);
         Assert.Equal(TrialSource.Annotations, passedOver.Source);
         Assert.Equal(
             [new("s_events.tsv", "events", "no trial: 1 event, none with a duration; set [trials] window in the setup file to make trials of instants")],
@@ -40,7 +41,7 @@ public sealed class TrialSourcesTests
         RecordingCompanions beside = new() { EventsPath = folder.Write("r_events.tsv", "onset\tduration\n3\t1\n") };
         string given = folder.Write("given.tsv", "onset\tduration\n7\t1\n");
 
-        TrialEvents chosen = TrialSources.Choose(MadeRecording.Silent(30, Lasting), StudySetup.Empty, given, beside);
+        TrialEvents chosen = TrialSources.Choose(ArrayRecording.Silent(30, Lasting), StudySetup.Empty, given, beside);
 
         Assert.Equal("given.tsv", chosen.File);
         Assert.Equal(7m, chosen.Events[0].OnsetS);
@@ -51,7 +52,7 @@ public sealed class TrialSourcesTests
     {
         double[] trigger = new double[3000];
         trigger[500] = 4;
-        Recording made = MadeRecording.Of(100, ("EMG", new double[3000]), ("TRIG", trigger));
+        Recording made = ArrayRecording.Of(100, ("EMG", new double[3000]), ("TRIG", trigger));
         Recording recording = new()
         {
             FileName = made.FileName,
@@ -71,14 +72,14 @@ public sealed class TrialSourcesTests
     {
         Assert.Equal(
             "made.edf: trials are to come from an events table, and there is none | give it with --events, or put it beside the recording with the ending _events.tsv",
-            Fault(() => Choose(MadeRecording.Silent(30), new TrialSetup { From = TrialSource.Events })));
+            Fault(() => Choose(ArrayRecording.Silent(30), new TrialSetup { From = TrialSource.Events })));
         Assert.Equal(
             "made.edf: trials are to come from a trigger channel, and there is none | name another source under [trials] in the setup file, or mark the channel TRIG in channels.tsv",
-            Fault(() => Choose(MadeRecording.Silent(30), new TrialSetup { From = TrialSource.Trigger })));
+            Fault(() => Choose(ArrayRecording.Silent(30), new TrialSetup { From = TrialSource.Trigger })));
         Assert.Equal(
             "setup.toml, [trials] from: trials come from \"annotations\", but --events gives e.tsv | leave one of the two out",
             Fault(() => TrialSources.Choose(
-                MadeRecording.Silent(30), new StudySetup { FileName = "setup.toml", Trials = new TrialSetup { From = TrialSource.Annotations } }, "e.tsv", RecordingCompanions.None)));
+                ArrayRecording.Silent(30), new StudySetup { FileName = "setup.toml", Trials = new TrialSetup { From = TrialSource.Annotations } }, "e.tsv", RecordingCompanions.None)));
     }
 
     [Theory]

@@ -75,9 +75,7 @@ internal static class ClockTime
         ReadOnlySpan<char> last = text[parts[count - 1]];
         if (count == 4)
         {
-            return TryWhole(text[parts[0]], 1_000, out int hour) && TryWhole(text[parts[1]], 60, out int minute)
-                && TryWhole(text[parts[2]], 60, out int second) && TryFraction(last, out decimal fraction)
-                && Sum(hour, minute, second + fraction, last.Length, out seconds, out decimals);
+            return TryWithThirdColon(text, parts, out seconds, out decimals);
         }
 
         int point = last.IndexOfAny('.', ',');
@@ -102,6 +100,17 @@ internal static class ClockTime
         int hours = 0;
         return (count == 2 || TryWhole(text[parts[0]], 1_000, out hours)) && TryWhole(text[parts[count - 2]], count == 2 ? 6_000 : 60, out int minutes)
             && TryWhole(last, 61, out int whole) && Sum(hours, minutes, whole + part, digits, out seconds, out decimals);
+    }
+
+    // hh:mm:ss:fff
+    private static bool TryWithThirdColon(ReadOnlySpan<char> text, ReadOnlySpan<Range> parts, out decimal seconds, out int decimals)
+    {
+        seconds = 0;
+        decimals = 0;
+        ReadOnlySpan<char> digits = text[parts[3]];
+        return TryWhole(text[parts[0]], 1_000, out int hours) && TryWhole(text[parts[1]], 60, out int minutes)
+            && TryWhole(text[parts[2]], 61, out int whole) && TryFraction(digits, out decimal fraction)
+            && Sum(hours, minutes, whole + fraction, digits.Length, out seconds, out decimals);
     }
 
     private static bool Sum(int hours, int minutes, decimal secondsPart, int digits, out decimal seconds, out int decimals)

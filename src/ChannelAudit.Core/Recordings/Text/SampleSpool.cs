@@ -7,6 +7,7 @@ namespace ChannelAudit.Recordings.Text;
 internal sealed class SampleSpool : IDisposable
 {
     private const int BlockRows = 4096;
+    private const int MostAttempts = 1000;
 
     private readonly FileStream _file;
     private readonly double[] _block;
@@ -56,9 +57,9 @@ internal sealed class SampleSpool : IDisposable
             {
                 return new SampleSpool(recording, new FileStream(path, options), columns);
             }
-            catch (IOException) when (File.Exists(path))
+            catch (IOException) when (number < MostAttempts && Directory.Exists(folder))
             {
-                // Taken by another recording of this run: try the next number.
+                // Taken by another recording of this run, which may be gone by now: try the next number.
             }
             catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
             {

@@ -84,9 +84,12 @@ internal sealed class TableSpooler
         using BlankRunReader runs = new(reader);
         using SepReader rows = options.From(blanks ? runs : reader);
         long blankLine = 0;
+        long nextLine = _layout.DataLine;
         foreach (SepReader.Row row in rows)
         {
-            long line = row.LineNumberFrom + _layout.DataLine - 1;
+            // The splitter counts the line on which a row starts one too far for the first row; where rows end it counts right.
+            long line = nextLine;
+            nextLine = row.LineNumberToExcl + _layout.DataLine - 1;
             if (row.ColCount == 1 && row[0].Span.Trim().IsEmpty)
             {
                 blankLine = blankLine == 0 ? line : blankLine;

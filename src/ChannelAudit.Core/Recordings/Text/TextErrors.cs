@@ -1,4 +1,5 @@
 using System.Globalization;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Recordings.Text;
 
@@ -28,7 +29,7 @@ internal static class TextErrors
     /// <summary>A comma between two whole numbers under one name.</summary>
     public static ChannelAuditException AmbiguousComma(string file, int line, string text) =>
         Fault(
-            $"{file}, line {Text(line)}: \"{text}\" is one number with a decimal comma or two columns, and the header names one",
+            $"{file}, line {Text(line)}: \"{OneLine.Of(text)}\" is one number with a decimal comma or two columns, and the header names one",
             "export with decimal dots, or with semicolons or tabs between columns");
 
     /// <summary>Header and rows differ in width.</summary>
@@ -46,13 +47,13 @@ internal static class TextErrors
     /// <summary>A word in a column of numbers.</summary>
     public static ChannelAuditException Word(string file, long line, string column, string text) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": \"{Short(text)}\" is not a number",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is not a number",
             "write n/a for a missing sample, or correct the cell");
 
     /// <summary>An infinite number.</summary>
     public static ChannelAuditException Infinite(string file, long line, string column, string text) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": \"{Short(text)}\" is not a finite number",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is not a finite number",
             "write n/a for a missing sample, or correct the cell");
 
     /// <summary>No rate anywhere.</summary>
@@ -62,31 +63,31 @@ internal static class TextErrors
     /// <summary>A counter or an unnamed evenly rising column, and no rate.</summary>
     public static ChannelAuditException CounterWithoutRate(string file, string column) =>
         Fault(
-            $"{file}: column \"{column}\" counts samples but does not say how long one lasts",
+            $"{file}: column \"{OneLine.Of(column)}\" counts samples but does not say how long one lasts",
             "state sampling_hz under [recording] in the setup file, for instance sampling_hz = 2000.0");
 
     /// <summary>A row without a time.</summary>
     public static ChannelAuditException NoTime(string file, long line, string column) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": no time in a row of samples",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": no time in a row of samples",
             "fill in the time, or remove the column and state sampling_hz in the setup file");
 
     /// <summary>A time in another form than the others.</summary>
     public static ChannelAuditException BadTime(string file, long line, string column, string text) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": \"{Short(text)}\" is not a time like the others in this column",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is not a time like the others in this column",
             "correct the cell, or remove the column and state sampling_hz in the setup file");
 
     /// <summary>Time that runs backwards.</summary>
     public static ChannelAuditException Backwards(string file, long line, string column, string before, string now) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": time runs backwards, from {before} to {now}",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": time runs backwards, from {before} to {now}",
             "export the recording in order of time, one recording a file");
 
     /// <summary>The same time twice.</summary>
     public static ChannelAuditException Repeated(string file, long line, string column, string now) =>
         Fault(
-            $"{file}, line {Text(line)}, column \"{column}\": the time {now} is there twice",
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": the time {now} is there twice",
             "export times with more digits, or remove the column and state sampling_hz in the setup file");
 
     /// <summary>One row only.</summary>
@@ -96,7 +97,7 @@ internal static class TextErrors
     /// <summary>Times from which no rate can be told.</summary>
     public static ChannelAuditException Irregular(string file, string column, string found) =>
         Fault(
-            $"{file}, column \"{column}\": no sampling rate holds: {found}",
+            $"{file}, column \"{OneLine.Of(column)}\": no sampling rate holds: {found}",
             "export evenly spaced samples with enough digits, or remove the column and state sampling_hz in the setup file");
 
     /// <summary>Not one column to audit.</summary>
@@ -120,8 +121,6 @@ internal static class TextErrors
     private static string Text(long number) => number.ToString(CultureInfo.InvariantCulture);
 
     private static string Count(int number, string noun) => Text(number) + " " + noun + (number == 1 ? string.Empty : "s");
-
-    private static string Short(string text) => text.Length <= 40 ? text : text[..37] + "...";
 
     // System messages carry paths and differ between systems; the kind is enough.
     private static string Sentence(Exception exception) => exception switch

@@ -75,7 +75,8 @@ internal static class TextRecording
     {
         Index = index,
         Label = label,
-        RawLabel = plan.RawLabel,
+        // The unit behind a name is kept as the unit; a setup names the channel without it.
+        RawLabel = plan.Name,
         NotAudited = plan.NotAudited ?? (runs.IsEmpty ? "no number in the whole file" : null),
         FileUnit = plan.Unit?.Text ?? string.Empty,
         IsMicrovolts = plan.Role == ColumnRole.Signal && plan.Unit is null or { Kind: TextUnitKind.Voltage },

@@ -37,7 +37,7 @@ public sealed class AwkwardExportsTests
         { "milliseconds without a unit", "Timestamp,a,b\n" + Csv("{7},{1:0.0},{2}") },
         { "microseconds without a unit", "timestamp,a,b\n" + Csv("{8},{1:0.0},{2}") },
         { "clock times", "time,a,b\n" + Csv("10:59:59.{9:000},{1:0.0},{2}") },
-        { "clock times with decimal commas", "time;a;b\n" + Csv("10:59:59,{9:000};{1:0,0};{2}").Replace("{1:0,0}", "{1:0.0}", StringComparison.Ordinal) },
+        { "clock times with decimal commas", "time;a;b\n" + Csv("10:59:59.{9:000};{1:0.0};{2}").Replace('.', ',') },
         { "minutes and seconds", "time,a,b\n" + Csv("03:07.{9:000},{1:0.0},{2}") },
         { "milliseconds behind a third colon", "time,a,b\n" + Csv("10:59:59:{9:000},{1:0.0},{2}") },
         { "date and time", "timestamp,a,b\n" + Csv("2026-03-12T10:59:59.{9:000}Z,{1:0.0},{2}") },
@@ -160,7 +160,7 @@ public sealed class AwkwardExportsTests
         AssertIsTheRecording(opened);
         Assert.Equal(
             ["sample: a counter", "a: audited", "b: audited", "Trigger: a marker or trigger column", "Label: text, not numbers", "skin: its unit °C is no voltage",
-                "note: no number in the whole file"],
+                "note: a marker or trigger column"],
             opened.Recording.Channels.Select(channel => $"{channel.Label}: {channel.NotAudited ?? "audited"}").ToArray());
         Assert.Equal(7, opened.Samples("Trigger")[4]);
     }

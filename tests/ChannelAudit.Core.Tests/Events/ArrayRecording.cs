@@ -6,7 +6,7 @@ namespace ChannelAudit.Core.Tests.Events;
 
 /// <summary>A recording in memory.</summary>
 [SuppressMessage("Reliability", "CA2000", Justification = "A recording in memory holds nothing to give back.")]
-internal static class MadeRecording
+internal static class ArrayRecording
 {
     /// <summary>Channels of equal rate, each with its label and samples.</summary>
     public static Recording Of(double rateHz, params (string Label, double[] Values)[] channels) => new()
