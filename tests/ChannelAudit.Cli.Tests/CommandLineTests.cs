@@ -1,0 +1,67 @@
+using ChannelAudit.TestKit;
+using Xunit;
+
+namespace ChannelAudit.Cli.Tests;
+
+public sealed class CommandLineTests : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task ABugIsOwnedUpToWithoutATrace()
+    {
+        CommandRun run = await Screen(new RecordedEngine { Before = _ => throw new InvalidOperationException("inner words") });
+
+        Assert.Equal(
+            "error: this is a bug in channelaudit, not in your data: InvalidOperationException\n"
+                + "hint: run the same command with --verbose and report what it prints\n",
+            run.Error);
+        Assert.Equal(ExitCode.Bug, run.Code);
+    }
+
+    [Fact]
+    public async Task VerboseShowsTheTraceOfABug()
+    {
+        CommandRun run = await Screen(
+            new RecordedEngine { Before = _ => throw new InvalidOperationException("inner words") }, "--verbose");
+
+        Assert.Contains("debug: auditing P07.edf\n", run.Error, StringComparison.Ordinal);
+        Assert.Contains("debug: where the bug showed\nSystem.InvalidOperationException: inner words\n", run.Error, StringComparison.Ordinal);
+        Assert.Contains("   at ", run.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Bug, run.Code);
+    }
+
+    [Fact]
+    public async Task AnInterruptedRunEndsWith130AndWritesNothing()
+    {
+        using var source = new CancellationTokenSource();
+        var engine = new RecordedEngine { Before = _ => source.Cancel() };
+        _folder.Write("P08.edf");
+
+        CommandRun run = await Screen(engine, source.Token);
+
+        Assert.Equal(
+            "error: interrupted\nhint: files already written are whole; run the same command again for the rest\n", run.Error);
+        Assert.Equal(ExitCode.Interrupted, run.Code);
+        Assert.Null(engine.Written);
+        Assert.Equal("P07", Assert.Single(engine.Audited));
+    }
+
+    [Fact]
+    public async Task WithoutAnEngineThereIsNoScreen()
+    {
+        CommandRun run = await CommandRun.With(null, CancellationToken.None, "screen", "x");
+
+        Assert.Equal("error: channelaudit: there is no command 'screen'\nhint: channelaudit --help says what can be given\n", run.Error);
+    }
+
+    private Task<CommandRun> Screen(RecordedEngine engine, params string[] more) => Screen(engine, CancellationToken.None, more);
+
+    private Task<CommandRun> Screen(RecordedEngine engine, CancellationToken cancel, params string[] more)
+    {
+        _folder.Write("P07.edf");
+        return CommandRun.With(engine, cancel, ["screen", _folder.Folder, "--out", _folder.In("out"), .. more]);
+    }
+}

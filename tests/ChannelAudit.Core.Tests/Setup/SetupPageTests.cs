@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ChannelAudit.Setup;
+using ChannelAudit.TestKit;
+using ChannelAudit.Toml;
+using Xunit;
+
+namespace ChannelAudit.Core.Tests.Setup;
+
+public sealed class SetupPageTests
+{
+    [Fact]
+    public void EveryKeyHasItsLineOnThePage()
+    {
+        AreOnThePage("recording", SetupKeys.Recording);
+        AreOnThePage("sites", SetupKeys.Sites);
+        AreOnThePage("trials", SetupKeys.Trials);
+        AreOnThePage("scoring", SetupKeys.Scoring);
+    }
+
+    [Fact]
+    public void TheExampleOfThePageIsInOrder()
+    {
+        StudySetup setup = SetupFile.Parse(Assert.Single(DocumentPart.Blocks("setup.md", "toml")), "setup.toml");
+
+        Assert.Equal("cheek, eye, brow", string.Join(", ", setup.Sites.Select(site => site.Name)));
+    }
+
+    [Fact]
+    public void EveryExampleInAMessageIsInOrder()
+    {
+        const string site = "[[sites]]\nname = \"x\"\nchannel = \"y\"\n[[sites]]\nname = \"eye\"\nchannel = \"z\"\n";
+        foreach ((string table, ImmutableArray<TomlKey> keys) in new[]
+        {
+            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), (site, SetupKeys.Sites),
+        })
+        {
+            foreach (TomlKey key in keys.Where(key => key.Name is not ("name" or "channel")))
+            {
+                // In the site's table the example goes to the first site, which may be adjacent to the second.
+                string toml = table == site ? site.Replace("channel = \"y\"\n", $"channel = \"y\"\n{key.Example}\n", StringComparison.Ordinal) : table + key.Example;
+                SetupFile.Parse(toml, "setup.toml");
+            }
+        }
+    }
+
+    private static void AreOnThePage(string name, ImmutableArray<TomlKey> keys)
+    {
+        string[] rows = [.. keys.Select(key => $"| `{key.Name}` | `{key.Example}` | {key.Meaning} |{Range(key)} |")];
+
+        Assert.Equal(["| key | for example | meaning | range |", "|---|---|---|---|", .. rows], DocumentPart.Between("setup.md", name));
+    }
+
+    private static string Range(TomlKey key) => double.IsInfinity(key.Least)
+        ? string.Empty
+        : string.Create(CultureInfo.InvariantCulture, $" {key.Least} to {key.Most}");
+}
