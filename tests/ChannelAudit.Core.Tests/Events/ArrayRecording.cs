@@ -1,5 +1,5 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using ChannelAudit.Recordings;
 
 namespace ChannelAudit.Core.Tests.Events;
