@@ -4,14 +4,14 @@ using ChannelAudit.TestKit;
 
 namespace ChannelAudit.Reports.Tests;
 
-/// <summary>Compares text with a file that a person has looked at; rewrites it only when CHANNELAUDIT_REWRITE_GOLDEN is 1, never in CI.</summary>
+/// <summary>Compares text with a file that a person has looked at; rewrites it only when CHANNELAUDIT_GOLDEN is "rewrite", never in CI.</summary>
 internal static class Golden
 {
     public static void Match(string name, string actual)
     {
         string path = RepositoryRoot.Fixture($"../tests/ChannelAudit.Reports.Tests/Golden/{name}");
         bool isCi = Environment.GetEnvironmentVariable("CI") is { Length: > 0 };
-        if (!isCi && string.Equals(Environment.GetEnvironmentVariable("CHANNELAUDIT_REWRITE_GOLDEN"), "1", StringComparison.Ordinal))
+        if (!isCi && string.Equals(Environment.GetEnvironmentVariable("CHANNELAUDIT_GOLDEN"), "rewrite", StringComparison.Ordinal))
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, actual, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false));

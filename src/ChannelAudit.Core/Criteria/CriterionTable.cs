@@ -38,9 +38,22 @@ internal static class CriterionTable
             criterion = level.With(criterion, Sets(section, level.Key, node, standard.Reason));
         }
 
+        criterion = Follow(section, criterion, standard, CriterionLevel.Questionable, CriterionLevel.ChannelQuestionable);
+        criterion = Follow(section, criterion, standard, CriterionLevel.Reject, CriterionLevel.ChannelReject);
         RefuseWrongOrder(section, criterion, CriterionLevel.Questionable, CriterionLevel.Reject);
         RefuseWrongOrder(section, criterion, CriterionLevel.ChannelQuestionable, CriterionLevel.ChannelReject);
         return criterion with { Source = Source(section, criterion, standard, fileName) };
+    }
+
+    // Where the defaults judge trial and channel alike, a lab's own limit for trials is meant for the channel too, unless the file says otherwise.
+    private static Criterion Follow(
+        TomlSection section, Criterion criterion, Criterion standard, CriterionLevel ofTrials, CriterionLevel ofChannel)
+    {
+        bool isAlike = string.Equals(
+            CriteriaText.Sets(ofTrials.Get(standard)), CriteriaText.Sets(ofChannel.Get(standard)), StringComparison.Ordinal);
+        return isAlike && section.Find(ofTrials.Key) is not null && section.Find(ofChannel.Key) is null
+            ? ofChannel.With(criterion, ofTrials.Get(criterion))
+            : criterion;
     }
 
     // A limit of one's own must not go out under the source of the default.

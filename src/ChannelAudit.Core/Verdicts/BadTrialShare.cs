@@ -9,7 +9,7 @@ namespace ChannelAudit.Verdicts;
 
 /// <summary>What many bad trials say of their channel; it never flows back to trials.</summary>
 /// <remarks>
-/// From 8 trials on: reject when more than half are rejected, questionable when the lower end of the 95 % Wilson interval of the share that
+/// From 8 trials on: reject when half or more are rejected, questionable when the lower end of the 95 % Wilson interval of the share that
 /// did not pass is above 10 %. With fewer trials no share means much: reject when every trial is, questionable when more than half did not pass.
 /// </remarks>
 internal static class BadTrialShare

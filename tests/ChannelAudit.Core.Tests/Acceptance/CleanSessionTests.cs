@@ -34,7 +34,7 @@ public sealed class CleanSessionTests
         RecordingResult result = MadeAudit.Of(plan);
 
         Assert.True(MadeAudit.Blemishes(result).Length == 0, MadeAudit.Blemishes(result));
-        Assert.All(result.Channels, channel => Assert.Contains(channel.NotAssessed, open => open.Reason == "bridge"));
+        Assert.All(result.Channels, channel => Assert.Contains(channel.NotAssessed, open => string.Equals(open.Reason, "bridge", StringComparison.Ordinal)));
     }
 
     [Theory]

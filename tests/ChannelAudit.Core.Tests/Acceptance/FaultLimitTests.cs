@@ -205,11 +205,11 @@ public sealed class FaultLimitTests
                     MadeAudit.Of(MadeAudit.Session(280 + (ulong)i, 2000, 12) with { Faults = [ElectrodeBridge.OneNode("cheek", "eye", 0.03)] }),
                     "cheek",
                     "bridge").Length == 0)
-                .Select(i => $"seed {280 + i}"),
+                .Select(i => FormattableString.Invariant($"seed {280 + i}")),
         ];
 
         // With electrode noise of 0.5 µV and an amplifier of 0.45 µV, 90 to 100 % were found in simulations of this model; absence clears nothing.
-        Assert.True(missed.Length <= 2, $"not suspected in {missed.Length} of 8: {string.Join(", ", missed)}");
+        Assert.True(missed.Length <= 2, FormattableString.Invariant($"not suspected in {missed.Length} of 8: {string.Join(", ", missed)}"));
     }
 
     [Fact]
@@ -218,7 +218,7 @@ public sealed class FaultLimitTests
         RecordingResult result = MadeAudit.Of(MadeAudit.Session(291) with { Faults = [new IdenticalChannels("cheek", "brow")] });
 
         Assert.Equal(Grade.Reject, MadeAudit.Channel(result, "cheek").Verdict);
-        Assert.Contains("bridge", MadeAudit.Channel(result, "brow").Reasons);
+        Assert.Contains("bridge", MadeAudit.Channel(result, "brow").Reasons, StringComparer.Ordinal);
     }
 
     [Fact]

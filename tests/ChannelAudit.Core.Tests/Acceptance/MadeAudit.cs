@@ -66,8 +66,8 @@ internal static class MadeAudit
         "; ",
         result.Channels.SelectMany(channel => channel.Cells
             .Where(cell => cell.Verdict != Grade.Pass)
-            .Select(cell => $"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join('+', cell.Reasons)}: {string.Join(" / ", cell.Findings.Select(one => one.Text))}"))
-            .Concat(result.Channels.Where(channel => channel.Verdict != Grade.Pass).Select(channel => $"{channel.Name} {channel.Verdict} {string.Join('+', channel.Reasons)}")));
+            .Select(cell => FormattableString.Invariant($"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join('+', cell.Reasons)}: {string.Join(" / ", cell.Findings.Select(one => one.Text))}")))
+            .Concat(result.Channels.Where(channel => channel.Verdict != Grade.Pass).Select(channel => FormattableString.Invariant($"{channel.Name} {channel.Verdict} {string.Join('+', channel.Reasons)}"))));
 
     /// <summary>The channel of a site.</summary>
     public static ChannelResult Channel(RecordingResult result, string site) => result.Channels.Single(channel => string.Equals(channel.Name, site, StringComparison.Ordinal));

@@ -38,7 +38,7 @@ public sealed class SetupPageTests
             foreach (TomlKey key in keys.Where(key => key.Name is not ("name" or "channel")))
             {
                 // In the site's table the example goes to the first site, which may be adjacent to the second.
-                string toml = table == site ? site.Replace("channel = \"y\"\n", $"channel = \"y\"\n{key.Example}\n", StringComparison.Ordinal) : table + key.Example;
+                string toml = string.Equals(table, site, StringComparison.Ordinal) ? site.Replace("channel = \"y\"\n", $"channel = \"y\"\n{key.Example}\n", StringComparison.Ordinal) : table + key.Example;
                 SetupFile.Parse(toml, "setup.toml");
             }
         }
