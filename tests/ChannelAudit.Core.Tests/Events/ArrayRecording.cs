@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using ChannelAudit.Recordings;
 
-namespace ChannelAudit.Core.Tests.Events;
+namespace ChannelAudit.Tests.Events;
 
 /// <summary>A recording in memory.</summary>
 [SuppressMessage("Reliability", "CA2000", Justification = "A recording in memory holds nothing to give back.")]

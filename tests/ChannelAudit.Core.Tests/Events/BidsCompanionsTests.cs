@@ -4,7 +4,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.TestKit;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Events;
+namespace ChannelAudit.Tests.Events;
 
 /// <summary>Rules: BIDS specification 1.11, "The inheritance principle" and "Electromyography".</summary>
 [SuppressMessage("Reliability", "CA2000", Justification = "A recording in memory holds nothing to give back.")]

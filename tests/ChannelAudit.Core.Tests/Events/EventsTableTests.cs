@@ -4,7 +4,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.TestKit;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Events;
+namespace ChannelAudit.Tests.Events;
 
 /// <summary>Rules: BIDS specification 1.11, "Tabular files" (tabs, n/a, quotes) and "Events" (onset, duration, trial_type). Quoting: RFC 4180.</summary>
 public sealed class EventsTableTests

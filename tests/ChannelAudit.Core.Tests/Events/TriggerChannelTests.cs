@@ -2,7 +2,7 @@ using ChannelAudit.Events;
 using ChannelAudit.Recordings;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Events;
+namespace ChannelAudit.Tests.Events;
 
 public sealed class TriggerChannelTests
 {

@@ -1,11 +1,11 @@
 using System.Diagnostics.CodeAnalysis;
-using ChannelAudit.Core.Tests.Events;
 using ChannelAudit.Events;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
+using ChannelAudit.Tests.Events;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Segments;
+namespace ChannelAudit.Tests.Segments;
 
 [SuppressMessage("Reliability", "CA2000", Justification = "A recording in memory holds nothing to give back.")]
 public sealed class TrialPlanTests

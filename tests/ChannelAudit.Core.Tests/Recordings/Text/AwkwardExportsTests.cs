@@ -3,7 +3,7 @@ using System.Text;
 using ChannelAudit.Recordings;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>Shapes in which instruments export, each told by content alone. Quoting: RFC 4180, section 2. Times: ISO 8601-1:2019, 5.3.1.</summary>
 public sealed class AwkwardExportsTests

@@ -3,7 +3,7 @@ using ChannelAudit.Recordings;
 using CsCheck;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>However a text is damaged, it is read or refused with a message; nothing else comes out.</summary>
 public sealed class DamagedTextTests

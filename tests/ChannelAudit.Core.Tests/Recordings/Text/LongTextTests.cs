@@ -3,7 +3,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Text;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 public sealed class LongTextTests
 {

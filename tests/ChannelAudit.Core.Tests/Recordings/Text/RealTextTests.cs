@@ -2,7 +2,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Text;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>Real chin EMG, 12-bit codes at 250 Hz; the facts are those of the data folder's README.</summary>
 public sealed class RealTextTests

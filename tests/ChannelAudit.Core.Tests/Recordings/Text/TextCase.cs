@@ -2,7 +2,7 @@ using System.Text;
 using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Text;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>A text export written to a folder of its own, opened, and removed afterwards.</summary>
 internal sealed class TextCase : IDisposable

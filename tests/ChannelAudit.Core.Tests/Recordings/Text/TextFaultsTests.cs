@@ -3,7 +3,7 @@ using System.Text;
 using ChannelAudit.Recordings;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>Golden texts of every fault of a delimited text.</summary>
 public sealed class TextFaultsTests

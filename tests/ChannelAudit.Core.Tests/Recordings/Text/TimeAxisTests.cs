@@ -3,7 +3,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Text;
 using Xunit;
 
-namespace ChannelAudit.Core.Tests.Recordings.Text;
+namespace ChannelAudit.Tests.Recordings.Text;
 
 /// <summary>Rates, gaps and jitter; expected values worked by hand.</summary>
 public sealed class TimeAxisTests
