@@ -73,7 +73,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     private void AuditOne(
         RecordingEntry entry, ScreenInputs inputs, List<RecordingResult> results, List<UnreadRecording> unread, CancellationToken cancel)
     {
-        log.Debug("auditing {Path}", entry.RelativePath);
+        log.Debug("auditing {Path:l}", entry.RelativePath);
         try
         {
             results.Add(engine.Audit(entry, inputs, cancel));

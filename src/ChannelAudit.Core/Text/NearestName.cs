@@ -70,7 +70,7 @@ public static class NearestName
         int shorter = Math.Min(given.Length, known.Length);
         bool isBeginning = shorter >= 3
             && (known.StartsWith(given, StringComparison.Ordinal) || given.StartsWith(known, StringComparison.Ordinal));
-        return distance <= (longer + 1) / 3 || isBeginning;
+        return (longer >= 3 && distance <= (longer + 1) / 3) || isBeginning;
     }
 
     // Names longer than any of ours cannot be near; cutting them keeps the table of distances small.

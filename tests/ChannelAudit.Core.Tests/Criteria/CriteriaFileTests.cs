@@ -19,8 +19,22 @@ public sealed class CriteriaFileTests
         Assert.Equal("pilot study", line.Source);
         Assert.Equal("lab.toml", criteria.FileName);
         Assert.Equal(
-            ["[line-noise] reject: [{ line_rms = 5.0, line_ratio = 0.0 }] -> [{ line_rms = 8.0, line_ratio = 3.0 }]"],
+            [
+                "[line-noise] reject: [{ line_rms = 5.0, line_ratio = 0.0 }] -> [{ line_rms = 8.0, line_ratio = 3.0 }]",
+                "[line-noise] channel_reject: [{ line_rms = 5.0, line_ratio = 0.0 }] -> [{ line_rms = 8.0, line_ratio = 3.0 }]",
+            ],
             CriteriaDifferences.Lines(DefaultCriteria.All, criteria).AsSpan().ToArray());
+    }
+
+    [Fact]
+    public void AChannelFollowsItsTrialsOnlyWhereTheDefaultsJudgeBothAlikeAndTheFileDoesNotSayOtherwise()
+    {
+        AuditCriteria own = CriteriaFile.Parse(
+            "[line-noise]\nreject = [{ line_rms = 8.0, line_ratio = 3.0 }]\nchannel_reject = [{ line_rms = 9.0, line_ratio = 4.0 }]\n", "lab.toml");
+        AuditCriteria clipping = CriteriaFile.Parse("[clipping]\nreject = [{ clipped = 2.0 }]\n", "lab.toml");
+
+        Assert.Equal("[{ line_rms = 9.0, line_ratio = 4.0 }]", CriteriaText.Sets(own.For("line-noise").ChannelReject));
+        Assert.Equal("[{ clipped = 1.0 }]", CriteriaText.Sets(clipping.For("clipping").ChannelReject));
     }
 
     [Fact]
