@@ -72,7 +72,10 @@ public static class FlatStretches
         }
     }
 
-    /// <summary>Follows still windows from a sample on until the signal moves for good; returns where it stopped.</summary>
+    /// <summary>
+    /// Follows still windows from a sample on until the signal moves for good; returns the first sample at which a window may start that was
+    /// not followed.
+    /// </summary>
     private static int GrowStill(SampleRanges found, ReadOnlySpan<double> samples, long offset, FlatLimits limits, int from)
     {
         int giveUp = from + (4 * limits.StillLength);
@@ -96,9 +99,9 @@ public static class FlatStretches
                 giveUp = at + (4 * limits.StillLength);
             }
 
-            if (at >= samples.Length || at >= giveUp)
+            if (at >= samples.Length)
             {
-                break;
+                return at;
             }
 
             // Start anew at the earliest sample that still fits with this one.
@@ -109,6 +112,11 @@ public static class FlatStretches
                 from--;
                 least = Math.Min(least, samples[from]);
                 greatest = Math.Max(greatest, samples[from]);
+            }
+
+            if (at >= giveUp)
+            {
+                return from;
             }
         }
 

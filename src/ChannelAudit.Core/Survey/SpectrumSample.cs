@@ -14,6 +14,9 @@ public sealed class SpectrumSample
     private const double NotchShare = 0.25;
     private const double NotchReachHz = 1;
 
+    // Three bins of one second of noise fall below a quarter of their neighbours once in a dozen; those of eight, once in 100 000 (chi squared).
+    private const int LeastNotchSeconds = 8;
+
     // Room for 60 Hz and the neighbours that its peak is compared with.
     private const double HighestNominalHz = 75;
 
@@ -80,11 +83,13 @@ public sealed class SpectrumSample
         return place;
     }
 
-    /// <summary>Whether a notch filter has taken out a frequency: within 1 Hz less than a quarter of the neighbours' density.</summary>
+    /// <summary>
+    /// Whether a notch filter has taken out a frequency: within 1 Hz less than a quarter of the neighbours' density, in 8 s or more.
+    /// </summary>
     public bool HasNotchAt(double hz)
     {
         int center = (int)Math.Round(hz / binHz);
-        if (starts.Count == 0 || center + PeakFloor.Far >= mean.Length || center < PeakFloor.Near)
+        if (starts.Count < LeastNotchSeconds || center + PeakFloor.Far >= mean.Length || center < PeakFloor.Near)
         {
             return false;
         }

@@ -1,0 +1,126 @@
+using ChannelAudit.Measures;
+using Xunit;
+
+namespace ChannelAudit.Tests.Measures;
+
+/// <summary>Rails, stated and hidden.</summary>
+public sealed class ClippingTests
+{
+    [Theory]
+    [InlineData(0.5, 0.66667)]
+    [InlineData(0.8, 0.40967)]
+    [InlineData(0.9, 0.28713)]
+    [InlineData(0.95, 0.20217)]
+    [InlineData(0.99, 0.09011)]
+    public void ASineAgainstARailIsClippedForTheShareOfTheArcCosine(double rail, double expected)
+    {
+        // 2/pi acos(rail): the frequency shares no period with the count, so the phases are spread evenly.
+        const int count = 200_000;
+        double[] sine = [.. Made.Sine(1, 1000 * (Math.Sqrt(5) - 1) / 2, 1000, count).Select(value => Math.Clamp(value, -rail, rail))];
+
+        Assert.Equal(expected, (double)Count(sine, -rail, rail).Samples / count, 5e-5);
+    }
+
+    [Fact]
+    public void SingleSamplesAndRunsAreCountedOnBothSides()
+    {
+        ClippingCount count = Count([0, 10, 0, -10, -10, -10, 0, 9.5, 10, 0], -10, 10, 1);
+
+        Assert.Equal(6, count.Samples);
+        Assert.Equal(3, count.LongestRun);
+    }
+
+    [Fact]
+    public void ARunGoesOnFromBlockToBlockButNotAcrossAGap()
+    {
+        ClippingCount whole = new(new Rails(null, 10, false, false, 1));
+        whole.Add([10, 10, 10], 0);
+        whole.Add([10, 10, 0], 3);
+        whole.Break(6);
+        ClippingCount broken = new(new Rails(null, 10, false, false, 1));
+        broken.Add([10, 10, 10], 0);
+        broken.Break(3);
+        broken.Add([10, 10, 0], 100);
+        broken.Break(103);
+
+        Assert.Equal(5, whole.LongestRun);
+        Assert.Equal(3, broken.LongestRun);
+        Assert.Equal(5, broken.Samples);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void ARailBelowTheFilesLimitIsSeenOnEitherSide(int sign)
+    {
+        double[] samples = [.. Made.Noise(51, 100, 20_000).Select(value => Math.Round(Math.Min(value, 220)) * sign)];
+
+        ExtremePile pile = Pile(samples, sign);
+
+        Assert.True(pile.IsRail(samples.Length));
+        Assert.Equal(220, pile.Extreme);
+    }
+
+    [Fact]
+    public void AnalogPeaksAreNoRails()
+    {
+        double[] sine = [.. Made.Sine(1000, 1.3, 1000, 20_000).Select(value => Math.Round(value))];
+        double[] noise = [.. Made.Noise(52, 100, 200_000).Select(value => Math.Round(value))];
+
+        Assert.False(Pile(sine, 1).IsRail(sine.Length));
+        Assert.False(Pile(sine, -1).IsRail(sine.Length));
+        Assert.False(Pile(noise, 1).IsRail(noise.Length));
+    }
+
+    [Fact]
+    public void ALevelHeldForHalfTheRecordingIsNoRail()
+    {
+        double[] square = [.. Enumerable.Range(0, 10_000).Select(n => n / 500 % 2 == 0 ? 100.0 : -100.0)];
+
+        Assert.False(Pile(square, 1).IsRail(square.Length));
+    }
+
+    [Fact]
+    public void FiveSamplesAreNotEnoughForARailAndSixAre()
+    {
+        double[] Samples(int held) => [.. Made.Noise(53, 10, 5000).Select(value => Math.Round(value)), .. Enumerable.Repeat(500.0, held), 0];
+
+        Assert.False(Pile(Samples(5), 1).IsRail(5006));
+        Assert.True(Pile(Samples(6), 1).IsRail(5007));
+    }
+
+    [Fact]
+    public void ThePileOfTheExtremeIsCountedAsByHand()
+    {
+        for (ulong seed = 0; seed < 200; seed++)
+        {
+            double[] samples = [.. Made.Noise(600 + seed, 4, 60).Select(value => Math.Round(Math.Min(value, 5)))];
+
+            Assert.Equal(IsRailByHand(samples), Pile(samples, 1).IsRail(samples.Length));
+        }
+    }
+
+    private static bool IsRailByHand(double[] samples)
+    {
+        double top = samples.Max();
+        int atRail = samples.Count(value => value >= top - 1);
+        int below = samples.Count(value => value < top - 1 && value >= top - 5);
+        bool held = samples.Skip(1).Where((value, i) => value >= top - 1 && samples[i] >= top - 1).Any();
+        return atRail >= 6 && atRail >= 4 * below && held && 2 * atRail < samples.Length;
+    }
+
+    private static ExtremePile Pile(double[] samples, double sign)
+    {
+        ExtremePile pile = new(1);
+        pile.Add(samples, sign);
+        return pile;
+    }
+
+    private static ClippingCount Count(double[] samples, double lower, double upper, double step = 0)
+    {
+        ClippingCount count = new(new Rails(lower, upper, false, false, step));
+        count.Add(samples, 0);
+        count.Break(samples.Length);
+        return count;
+    }
+}

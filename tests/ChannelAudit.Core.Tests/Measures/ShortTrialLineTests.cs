@@ -1,0 +1,67 @@
+using ChannelAudit.Measures;
+using ChannelAudit.Signals.Lines;
+using Xunit;
+
+namespace ChannelAudit.Tests.Measures;
+
+/// <summary>Line noise of trials below one second, by least squares.</summary>
+public sealed class ShortTrialLineTests
+{
+    [Theory]
+    [InlineData(0.2)]
+    [InlineData(0.5)]
+    [InlineData(0.999)]
+    public void ASineAloneIsMeasuredExactly(double seconds)
+    {
+        (PeakReading line, double emg) = ShortTrialLine.Of(Made.Sine(10, 50, 1000, (int)(seconds * 1000), 0.3), Made.Frame(1000));
+
+        Assert.Equal(50, line.Power, 1e-6);
+        Assert.Equal(0, emg, 1e-6);
+    }
+
+    [Fact]
+    public void TheNoiseBiasIsTakenOff()
+    {
+        const int trials = 400;
+        double mean = 0;
+        for (ulong seed = 0; seed < trials; seed++)
+        {
+            double[] samples = Made.Sum(Made.Sine(Math.Sqrt(2), 50, 1000, 500), Made.Noise(900 + seed, 3, 500));
+            mean += ShortTrialLine.Of(samples, Made.Frame(1000, lowpassHz: 100)).Line.Power / trials;
+        }
+
+        // The line is 1 µV². Each fit of a sine and a cosine to noise finds 2 sigma²/N = 0.036 µV² that is not there (analytic).
+        Assert.Equal(1, mean, 0.05);
+    }
+
+    [Theory]
+    [InlineData(1, 0.018)]
+    [InlineData(2, 0.009)]
+    [InlineData(5, 0.0036)]
+    public void AFitToNoiseFindsTwiceItsPowerOverTheSamples(int seconds, double expected)
+    {
+        const int trials = 3000;
+        double mean = 0;
+        for (ulong seed = 0; seed < trials; seed++)
+        {
+            double[] noise = Made.Noise(20_000 + seed, 3, seconds * 100);
+            mean += HarmonicFit.Fit(noise, 100, [20]).Harmonics[0].Power / trials;
+        }
+
+        // 2 sigma²/N with N = 100 a second; the expectation is stated for 1000 a second.
+        Assert.Equal(10 * expected, mean, 0.5 * expected);
+    }
+
+    [Fact]
+    public void MusclePowerIsThatOfTheBand()
+    {
+        double mean = 0;
+        for (ulong seed = 0; seed < 100; seed++)
+        {
+            mean += ShortTrialLine.Of(Made.Noise(700 + seed, 1, 800), Made.Frame(1000)).EmgPower / 100;
+        }
+
+        // White noise of 0 to 500 Hz: 20 to 450 Hz hold 0.86 of its power, less what the eight fitted harmonics take (16 of 800 degrees of freedom).
+        Assert.Equal(0.86 * (1 - (16.0 / 800)), mean, 0.02);
+    }
+}
