@@ -28,7 +28,7 @@ public sealed class DriftTests
         levels.Add(second, 0);
 
         Assert.Equal(27.5, Assert.Single(levels.Levels), 1e-9);
-        Assert.Equal([0.5], levels.Times);
+        Assert.Equal([0.5], levels.Times.ToArray());
     }
 
     [Fact]
