@@ -29,11 +29,15 @@ internal static class RootCommandFactory
         root.Options.Add(new HelpOption("--help", "-h") { Description = "show this help", Action = help, Recursive = true });
         root.Options.Add(new Option<bool>("--version")
         {
-            Description = "show the version", Arity = ArgumentArity.Zero, Action = new ShowVersion(),
+            Description = "show the version",
+            Arity = ArgumentArity.Zero,
+            Action = new ShowVersion(),
         });
         root.Options.Add(new Option<bool>(Verbose)
         {
-            Description = "log every step to standard error", Arity = ArgumentArity.Zero, Recursive = true,
+            Description = "log every step to standard error",
+            Arity = ArgumentArity.Zero,
+            Recursive = true,
         });
         if (context.Engine is { } engine)
         {

@@ -17,19 +17,22 @@ internal sealed class ScreenOptions
     /// <summary>The setup file.</summary>
     public Option<string> Setup { get; } = new("--setup")
     {
-        HelpName = "FILE", Description = "what was where: sites, adjacent sites, trials, rest; without it each channel stands under its label",
+        HelpName = "FILE",
+        Description = "what was where: sites, adjacent sites, trials, rest; without it each channel stands under its label",
     };
 
     /// <summary>The criteria file.</summary>
     public Option<string> Criteria { get; } = new("--criteria")
     {
-        HelpName = "FILE", Description = "limits that differ from those of: channelaudit criteria show",
+        HelpName = "FILE",
+        Description = "limits that differ from those of: channelaudit criteria show",
     };
 
     /// <summary>The events table.</summary>
     public Option<string> Events { get; } = new("--events")
     {
-        HelpName = "FILE", Description = "where the trials are: a table with onset, duration and trial_type, in seconds",
+        HelpName = "FILE",
+        Description = "where the trials are: a table with onset, duration and trial_type, in seconds",
     };
 
     /// <summary>The output folder.</summary>
@@ -43,13 +46,15 @@ internal sealed class ScreenOptions
     /// <summary>The pictures to draw.</summary>
     public Option<string> Figures { get; } = new("--figures")
     {
-        HelpName = "none|summary|all", Description = "pictures to draw; left out: all for one recording, summary for several",
+        HelpName = "none|summary|all",
+        Description = "pictures to draw; left out: all for one recording, summary for several",
     };
 
     /// <summary>The verdict that makes the run fail.</summary>
     public Option<string> FailOn { get; } = new("--fail-on")
     {
-        HelpName = "questionable|reject", Description = "exit with 1 when a channel or trial is that bad or worse",
+        HelpName = "questionable|reject",
+        Description = "exit with 1 when a channel or trial is that bad or worse",
     };
 
     /// <summary>What was asked for.</summary>
