@@ -21,13 +21,13 @@ internal static class ReportStyle
     public const string Shade = "#f1f3ee";
 
     /// <summary>Colour of pass.</summary>
-    public const string Pass = "#17624f";
+    public const string Pass = "#2c5f8a";
 
     /// <summary>Colour of questionable.</summary>
-    public const string Questionable = "#7a4f00";
+    public const string Questionable = "#8a5a08";
 
     /// <summary>Colour of reject.</summary>
-    public const string Reject = "#8e1f4f";
+    public const string Reject = "#3d1146";
 
     /// <summary>The style sheet.</summary>
     public const string Css = $$"""

@@ -22,7 +22,8 @@ internal static class MadeAudit
         TaskS = 4,
         PauseS = 3,
         Answers = [[new SiteActivity("brow", 7)], [new SiteActivity("cheek", 9), new SiteActivity("eye", 5)]],
-    }.Plan(seed) with { Rate = new Rational(rateHz, 1) };
+    }.Plan(seed) with
+    { Rate = new Rational(rateHz, 1) };
 
     /// <summary>What every real room and face adds and no verdict may mind: a whisper of mains, crosstalk of a tenth, ordinary settling.</summary>
     public static SessionPlan WithConfusers(SessionPlan plan, params ReadOnlySpan<Fault> faults) => plan with

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using ChannelAudit.Survey;
 using ChannelAudit.Signals.Statistics;
+using ChannelAudit.Survey;
 
 namespace ChannelAudit.Findings.Bridges;
 
