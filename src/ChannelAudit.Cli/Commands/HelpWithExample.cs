@@ -29,7 +29,8 @@ internal sealed class HelpWithExample : SynchronousCommandLineAction
         parseResult.InvocationConfiguration.Output = output;
 
         string example = _examples.GetValueOrDefault(parseResult.CommandResult.Command, string.Empty);
-        output.Write($"{text.ToString().TrimEnd()}\n\n{example}");
+        string help = string.Join('\n', text.ToString().TrimEnd().Split('\n').Select(line => line.TrimEnd()));
+        output.Write($"{help}\n\n{example}");
         return ExitCode.Done;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Serilog.Core;
 using Serilog.Events;
+using Serilog.Formatting.Display;
 
 namespace ChannelAudit.Cli.Logging;
 
@@ -8,17 +9,21 @@ namespace ChannelAudit.Cli.Logging;
 /// <param name="error">Standard error, or what stands for it.</param>
 internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
 {
+    // "lj": text without quotes.
+    private static readonly MessageTemplateTextFormatter Message = new("{Message:lj}", CultureInfo.InvariantCulture);
+
     private readonly Lock _lock = new();
 
     /// <inheritdoc/>
     public void Emit(LogEvent logEvent)
     {
         string level = logEvent.Level.ToString().ToLowerInvariant();
-        string message = logEvent.RenderMessage(CultureInfo.InvariantCulture).Replace('\n', ' ');
+        using var message = new StringWriter(CultureInfo.InvariantCulture);
+        Message.Format(logEvent, message);
         string trace = logEvent.Exception is null ? string.Empty : $"{logEvent.Exception}\n";
         lock (_lock)
         {
-            error.Write($"{level}: {message}\n{trace}");
+            error.Write($"{level}: {message.ToString().Replace('\n', ' ')}\n{trace}");
         }
     }
 }

@@ -45,7 +45,7 @@ internal static class SetupKeys
     /// <summary>Keys of <c>[trials]</c>.</summary>
     public static ImmutableArray<TomlKey> Trials { get; } =
     [
-        new("from", "from = \"annotations\"", "annotations, events, trigger or blocks; left out: the first of these that has any"),
+        new("from", "from = \"annotations\"", "annotations, events, trigger or blocks; left out: an events table, else annotations, else blocks of 10 s"),
         new("rest", "rest = [\"rest\"]", "trial labels that mean rest"),
         new("window", "window = [0.0, 3.0]", "scoring window in s after onset; left out: the whole event", 0, OneDayS),
         new("baseline_s", "baseline_s = 1.0", "seconds before onset that serve as baseline; left out: none", 0.001, OneDayS),
