@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ChannelAudit.Criteria;
 using ChannelAudit.Events;
 using ChannelAudit.Recordings;
@@ -14,33 +15,51 @@ namespace ChannelAudit.Core.Tests.Acceptance;
 /// <summary>Made sessions of an invented study, audited as a file would be. The engine sees samples, labels and setup, never the plan.</summary>
 internal static class MadeAudit
 {
-    /// <summary>A short session: rest, a contraction of each muscle, scored trials with modest answers, rest.</summary>
-    public static SessionPlan Session(ulong seed, int rateHz = 2000, int scored = 8) => new Protocol
+    /// <summary>The rates that the sessions take in turn: common ones, a power of two, and one that is no whole number.</summary>
+    public static ImmutableArray<Rational> Rates { get; } = [new(2000, 1), new(1000, 1), new(1024, 1), new(4974, 10)];
+
+    /// <summary>The three sites.</summary>
+    public static ImmutableArray<string> Sites { get; } = ["cheek", "brow", "eye"];
+
+    /// <summary>A short session: rest, a contraction of each muscle at 25 µV, scored trials with modest answers, rest.</summary>
+    public static SessionPlan Session(ulong seed, Rational? rate = null, int scored = 8, decimal restS = 14) => new Protocol
     {
         ScoredTrials = scored,
-        RestS = 14,
+        RestS = restS,
         TaskS = 4,
         PauseS = 3,
         Answers = [[new SiteActivity("brow", 7)], [new SiteActivity("cheek", 9), new SiteActivity("eye", 5)]],
-    }.Plan(seed) with
-    { Rate = new Rational(rateHz, 1) };
+    }.Plan(seed) with { Rate = rate ?? new Rational(2000, 1) };
 
-    /// <summary>What every real room and face adds and no verdict may mind: a whisper of mains, crosstalk of a tenth, ordinary settling.</summary>
+    /// <summary>What every real room and face adds: shared mains of 0.3 µV that wander, a tenth of crosstalk both ways, settling of 50 µV/min.</summary>
     public static SessionPlan WithConfusers(SessionPlan plan, params ReadOnlySpan<Fault> faults) => plan with
     {
-        Amplifier = plan.Amplifier with { SettlingUvPerMin = 50 },
         Faults =
         [
-            new MainsPickup(["cheek", "brow", "eye"], 0.3) { WanderHz = 0.03 },
+            new MainsPickup(Sites, 0.3) { WanderHz = 0.03 },
             new Crosstalk("cheek", "eye", 0.1),
+            new Crosstalk("eye", "cheek", 0.1),
+            new Drift("cheek", 50),
+            new Drift("brow", -50),
+            new Drift("eye", 50),
             .. faults,
         ],
     };
 
+    /// <summary>All of that, and leads that sway by 20 µV together.</summary>
+    public static SessionPlan WithConfusersAndMotion(SessionPlan plan, params ReadOnlySpan<Fault> faults) =>
+        WithConfusers(plan, [new Motion(Sites, 20), .. faults]);
+
     /// <summary>Audits a plan.</summary>
-    public static RecordingResult Of(SessionPlan plan, AuditCriteria? criteria = null)
+    public static RecordingResult Of(SessionPlan plan)
     {
         using Recording recording = MadeRecording.Make(plan).Open();
+        return Of(recording, plan);
+    }
+
+    /// <summary>Audits a recording with the setup of a plan.</summary>
+    public static RecordingResult Of(Recording recording, SessionPlan plan)
+    {
         StudySetup setup = SetupFile.Parse(SetupText.Of(plan), "setup.toml");
         TrialSet trials = TrialPlan.Of(recording, TrialSources.Choose(recording, setup, null, RecordingCompanions.None), setup);
         AuditInput input = new()
@@ -48,7 +67,7 @@ internal static class MadeAudit
             Id = "made",
             Path = "made",
             Sha256 = string.Empty,
-            Criteria = criteria ?? DefaultCriteria.All,
+            Criteria = DefaultCriteria.All,
             Setup = setup,
             Trials = trials.Trials,
             TrialsFrom = "annotations",
@@ -62,26 +81,41 @@ internal static class MadeAudit
     /// <summary>Numbers of the trials of a site that are at least questionable for a reason.</summary>
     public static int[] FoundFor(RecordingResult result, string site, string reason) => GradedFor(result, site, reason, Grade.Questionable);
 
-    /// <summary>Every cell that did not pass, for a message.</summary>
+    /// <summary>Every cell and channel that did not pass, for a message; empty when all passed.</summary>
     public static string Blemishes(RecordingResult result) => string.Join(
         "; ",
         result.Channels.SelectMany(channel => channel.Cells
             .Where(cell => cell.Verdict != Grade.Pass)
-            .Select(cell => FormattableString.Invariant($"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join('+', cell.Reasons)}: {string.Join(" / ", cell.Findings.Select(one => one.Text))}")))
-            .Concat(result.Channels.Where(channel => channel.Verdict != Grade.Pass).Select(channel => FormattableString.Invariant($"{channel.Name} {channel.Verdict} {string.Join('+', channel.Reasons)}"))));
+            .Select(cell => FormattableString.Invariant($"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join('+', cell.Reasons)}: {string.Join(" / ", cell.Findings.Select(one => one.Text))}"))
+            .Concat(channel.Verdict == Grade.Pass ? [] : [FormattableString.Invariant($"{channel.Name} {channel.Verdict} {string.Join('+', channel.Reasons)}")])));
+
+    /// <summary>Everything that was decided and measured, without labels.</summary>
+    public static string Everything(RecordingResult result) => string.Join(
+        '\n',
+        result.Channels.SelectMany(channel => channel.Cells
+            .Select(cell => FormattableString.Invariant(
+                $"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join('+', cell.Reasons)} {string.Join('|', cell.NotAssessed)} {string.Join('|', cell.Findings.Select(one => one.Text + one.Cause))} {Values(cell.Measures)}"))
+            .Append(FormattableString.Invariant(
+                $"{channel.Name} {channel.Verdict} {string.Join('+', channel.Reasons)} {string.Join('|', channel.NotAssessed)} {string.Join('|', channel.Findings.Select(one => one.Text))} {Values(channel.Measures)}")))
+            .Concat(result.Pairs.Select(pair => FormattableString.Invariant($"{pair.ChannelA} {pair.ChannelB} {Words(pair.Evidence)} {string.Join('|', pair.Rows.Select(Words))}"))));
 
     /// <summary>The channel of a site.</summary>
     public static ChannelResult Channel(RecordingResult result, string site) => result.Channels.Single(channel => string.Equals(channel.Name, site, StringComparison.Ordinal));
 
-    private static int[] GradedFor(RecordingResult result, string site, string reason, Grade least)
-    {
-        ChannelResult channel = Channel(result, site);
-        return
-        [
-            .. channel.Cells
-                .Where(cell => cell.Findings.Any(finding => finding.Grade >= least && string.Equals(finding.Reason, reason, StringComparison.Ordinal))
-                    || (string.Equals(reason, "bridge", StringComparison.Ordinal) && cell.Verdict >= least && cell.Reasons.Contains("bridge", StringComparer.Ordinal)))
-                .Select(cell => cell.Trial),
-        ];
-    }
+    private static string Words(BridgeEvidence one) => FormattableString.Invariant(
+        $"{one.Decision} {one.NotAssessed} {one.RestSegments} {one.ActiveASegments} {one.ActiveBSegments} {one.RhoRest} {one.RhoHighRest} {one.ImaginaryRest} {one.RhoActiveA} {one.RhoActiveB} {one.GainAb} {one.GainBa}");
+
+    private static string Words(PairRow row) =>
+        FormattableString.Invariant($"{row.Trial} {row.Rho} {row.RhoHigh} {row.Distance} {row.Coherence} {row.GainAb} {row.GainBa} {row.Note}");
+
+    private static string Values(IEnumerable<GradedMeasure> measures) => string.Join(
+        ',', measures.Select(one => one.Value.Value?.ToString("R", CultureInfo.InvariantCulture) ?? one.Value.Note));
+
+    private static int[] GradedFor(RecordingResult result, string site, string reason, Grade least) =>
+    [
+        .. Channel(result, site).Cells
+            .Where(cell => cell.Findings.Any(finding => finding.Grade >= least && string.Equals(finding.Reason, reason, StringComparison.Ordinal))
+                || (string.Equals(reason, "bridge", StringComparison.Ordinal) && cell.Verdict >= least && cell.Reasons.Contains("bridge", StringComparer.Ordinal)))
+            .Select(cell => cell.Trial),
+    ];
 }

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using ChannelAudit.Recordings;
+
+namespace ChannelAudit.Core.Tests.Acceptance;
+
+/// <summary>Recordings made of others, sample by sample.</summary>
+internal static class Altered
+{
+    /// <summary>Every sample times a gain plus an offset, with the limits that the file would then state.</summary>
+    public static Recording Scaled(Recording recording, double gain, double offset) => Of(
+        recording,
+        [.. recording.Channels.Select(channel => channel with
+        {
+            Step = channel.Step * Math.Abs(gain),
+            LowerRail = ((gain > 0 ? channel.LowerRail : channel.UpperRail) * gain) + offset,
+            UpperRail = ((gain > 0 ? channel.UpperRail : channel.LowerRail) * gain) + offset,
+        })],
+        new ScaledSource(recording.Samples, gain, offset));
+
+    /// <summary>One recording with a channel of another.</summary>
+    public static Recording Mixed(Recording recording, Recording other, int channel) => Of(
+        recording,
+        [.. recording.Channels.Select((own, i) => i == channel ? other.Channels[i] : own)],
+        new MixedSource(recording.Samples, other.Samples, channel));
+
+    private static Recording Of(Recording recording, ImmutableArray<Channel> channels, ISampleSource samples) => new()
+    {
+        FileName = recording.FileName,
+        Format = recording.Format,
+        Channels = channels,
+        Annotations = recording.Annotations,
+        DurationS = recording.DurationS,
+        Samples = samples,
+    };
+
+    private sealed class ScaledSource(ISampleSource inner, double gain, double offset) : ISampleSource
+    {
+        public void Read(int channel, long start, Span<double> destination)
+        {
+            inner.Read(channel, start, destination);
+            foreach (ref double value in destination)
+            {
+                value = (value * gain) + offset;
+            }
+        }
+
+        public void Dispose()
+        {
+            // The other recording closes its own source.
+        }
+    }
+
+    private sealed class MixedSource(ISampleSource inner, ISampleSource other, int which) : ISampleSource
+    {
+        public void Read(int channel, long start, Span<double> destination) => (channel == which ? other : inner).Read(channel, start, destination);
+
+        public void Dispose()
+        {
+            // The other recordings close their own sources.
+        }
+    }
+}
