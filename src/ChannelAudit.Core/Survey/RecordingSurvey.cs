@@ -26,19 +26,18 @@ public sealed class RecordingSurvey
     /// <summary>One entry a pair of audited channels, first before second.</summary>
     public ImmutableArray<PairSurvey> Pairs { get; }
 
-    /// <summary>The position of a pair in <see cref="Pairs"/>.</summary>
+    /// <summary>The position of a pair in <see cref="Pairs"/>, which holds every pair by its first, then its second channel.</summary>
+    /// <param name="a">Position of the first channel.</param>
+    /// <param name="b">Position of the second channel, behind the first.</param>
     /// <exception cref="ArgumentOutOfRangeException">When there is no such pair.</exception>
     public int IndexOfPair(int a, int b)
     {
-        for (int i = 0; i < Pairs.Length; i++)
-        {
-            if (Pairs[i].A == a && Pairs[i].B == b)
-            {
-                return i;
-            }
-        }
+        ArgumentOutOfRangeException.ThrowIfNegative(a);
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(b, a);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(b, Channels.Length);
 
-        throw new ArgumentOutOfRangeException(nameof(b), b, "no such pair");
+        // Before the pairs of a lie those of 0 (n - 1 of them), of 1 (n - 2) and so on.
+        return (a * Channels.Length) - (a * (a + 1) / 2) + (b - a - 1);
     }
 
     /// <summary>Surveys a recording.</summary>
