@@ -13,7 +13,8 @@ namespace ChannelAudit.Survey;
 /// Nominal: the larger of the 50 and 60 Hz peaks (largest of three bins) over the median of their neighbours 3 to 10 bins away, over all
 /// channels, in one-second spectra spread evenly over the recording. Then a power-of-two periodogram of at least 16 s where the rate and
 /// the stretch allow it (10 s at least), of the channel and place with the strongest peak, refines it within 1 %: grids keep to that for
-/// 99.5 % of the year (EN 50160). A peak less than 4 times its neighbours leaves the nominal frequency.
+/// 99.5 % of the year (EN 50160). A peak less than 4 times its neighbours leaves the nominal frequency. Where neither 50 nor 60 Hz stands
+/// out so far (rectifiers and lamps can leave harmonics alone), the harmonics are asked in the same way, those that both share left out.
 /// </remarks>
 public static class MainsFinder
 {
@@ -32,7 +33,7 @@ public static class MainsFinder
         Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectrumSample> sample, RecordingSetup setup)
     {
         double[] nominals = setup.MainsHz is { } stated ? [stated] : Nominals;
-        (double nominal, int strongest) = Strongest(sample, nominals);
+        (double nominal, int harmonic, int strongest) = Strongest(sample, nominals);
         string origin = setup.MainsHz is null ? "the stronger of 50 and 60 Hz" : "stated by the setup";
         if (strongest < 0)
         {
@@ -40,7 +41,7 @@ public static class MainsFinder
         }
 
         Channel channel = channels[strongest];
-        double[]? stretch = Around(recording, channel, sample[strongest].StrongestAt(nominal));
+        double[]? stretch = Around(recording, channel, sample[strongest].StrongestAt(harmonic * nominal));
         if (stretch is null)
         {
             return new MainsResult(nominal, nominal, origin + "; no unbroken stretch of 10 s to refine it");
@@ -48,8 +49,8 @@ public static class MainsFinder
 
         double[] density = LongPeriodogram.Density(stretch, channel.Rate.Value);
         double binHz = channel.Rate.Value / stretch.Length;
-        double from = nominal * (1 - WithinShare);
-        double to = nominal * (1 + WithinShare);
+        double from = harmonic * nominal * (1 - WithinShare);
+        double to = harmonic * nominal * (1 + WithinShare);
         if (LongPeriodogram.PeakProminence(density, binHz, from, to) < ClearPeak)
         {
             return new MainsResult(nominal, nominal, origin + "; no clear peak to refine it");
@@ -58,28 +59,36 @@ public static class MainsFinder
         double seconds = stretch.Length / channel.Rate.Value;
         return new MainsResult(
             nominal,
-            LongPeriodogram.PeakHz(density, binHz, from, to),
+            LongPeriodogram.PeakHz(density, binHz, from, to) / harmonic,
             string.Create(CultureInfo.InvariantCulture, $"{origin}; refined in {seconds:0.0} s of {channel.Label}"));
     }
 
-    private static (double Nominal, int Channel) Strongest(ImmutableArray<SpectrumSample> sample, double[] nominals)
+    private static (double Nominal, int Harmonic, int Channel) Strongest(ImmutableArray<SpectrumSample> sample, double[] nominals)
     {
         double best = -1;
-        (double Nominal, int Channel) found = (nominals[0], -1);
-        foreach (double nominal in nominals)
+        (double Nominal, int Harmonic, int Channel) found = (nominals[0], 1, -1);
+        for (int harmonic = 1; harmonic == 1 || (best < ClearPeak && harmonic * nominals[0] <= EmgBand.HighestHz); harmonic++)
         {
-            for (int i = 0; i < sample.Length; i++)
+            foreach (double nominal in nominals.Where(nominal => harmonic == 1 || !IsShared(harmonic * nominal, nominals)))
             {
-                if (sample[i].Prominence(nominal) is { } prominence && prominence > best)
+                for (int i = 0; i < sample.Length; i++)
                 {
-                    best = prominence;
-                    found = (nominal, i);
+                    if (sample[i].Prominence(harmonic * nominal) is { } prominence
+                        && prominence > best && (harmonic == 1 || prominence >= ClearPeak))
+                    {
+                        best = prominence;
+                        found = (nominal, harmonic, i);
+                    }
                 }
             }
         }
 
         return found;
     }
+
+    /// <summary>Whether a frequency is a harmonic of every candidate, so that it tells nothing.</summary>
+    private static bool IsShared(double hz, double[] nominals) =>
+        nominals.Length > 1 && nominals.All(nominal => Math.Abs(hz - (nominal * Math.Round(hz / nominal))) < 1);
 
     /// <summary>A power-of-two stretch of samples around a place, or null when none is long enough.</summary>
     private static double[]? Around(Recording recording, Channel channel, long place)

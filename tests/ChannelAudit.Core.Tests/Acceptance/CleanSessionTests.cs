@@ -49,7 +49,7 @@ public sealed class CleanSessionTests
 
         Assert.Equal([2000, 2000, 1000], result.Channels.Select(channel => channel.RateHz));
         Assert.True(MadeAudit.Blemishes(result).Length == 0, MadeAudit.Blemishes(result));
-        Assert.Equal([null, "sampled at different rates", "sampled at different rates"], result.Pairs.Select(pair => pair.Evidence.NotAssessed));
+        Assert.Equal([null, "sampled at different rates", "sampled at different rates"], result.Pairs.Select(pair => pair.Evidence.NotAssessed), StringComparer.Ordinal);
     }
 
     [Theory]

@@ -38,7 +38,7 @@ public sealed class RealRecordingTests
         string[] refused = [.. files.Where(file => RefusalOf(Path.Combine(root, file)) is not null)];
 
         Assert.Equal(count, files.Length);
-        Assert.Equal(Refused.Where(file => file.StartsWith(folder, StringComparison.Ordinal)), refused);
+        Assert.Equal(Refused.Where(file => file.StartsWith(folder, StringComparison.Ordinal)), refused, StringComparer.Ordinal);
     }
 
     [SkippableFact]

@@ -80,6 +80,21 @@ public sealed class SteadyFaultTests
         Assert.Equal(hz, result.Mains.Hz, 0.01);
     }
 
+    [Theory]
+    [InlineData(433, 50)]
+    [InlineData(434, 60)]
+    [InlineData(435, 50.2)]
+    public void HarmonicsWithoutTheirFundamentalNameTheMainsToo(ulong seed, double hz)
+    {
+        SessionPlan plan = MadeAudit.Session(seed, new Rational(1000, 1), 2);
+
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [new MainsPickup(["eye"], 7.5, hz) { Harmonics = [0, 0, 1, 0, 0.5] }] });
+
+        Assert.Equal(hz, result.Mains.Hz, 0.01);
+        Assert.Equal(plan.Trials.Length, MadeAudit.RejectedFor(result, "eye", "line-noise").Length);
+        Assert.Empty(MadeAudit.FoundFor(result, "eye", "narrow-band"));
+    }
+
     private static Drift Offset(SessionPlan plan, string site, double headroomPercent) =>
         new(site, 0, plan.Amplifier.HighestCode * plan.Amplifier.StepUv * (1 - (headroomPercent / 100)));
 
