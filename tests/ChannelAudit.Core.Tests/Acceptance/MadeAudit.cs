@@ -29,7 +29,8 @@ internal static class MadeAudit
         TaskS = 4,
         PauseS = 3,
         Answers = [[new SiteActivity("brow", 7)], [new SiteActivity("cheek", 9), new SiteActivity("eye", 5)]],
-    }.Plan(seed) with { Rate = rate ?? new Rational(2000, 1) };
+    }.Plan(seed) with
+    { Rate = rate ?? new Rational(2000, 1) };
 
     /// <summary>What every real room and face adds: shared mains of 0.3 µV that wander, a tenth of crosstalk both ways, settling of 50 µV/min.</summary>
     public static SessionPlan WithConfusers(SessionPlan plan, params ReadOnlySpan<Fault> faults) => plan with

@@ -26,7 +26,8 @@ public sealed class ShortTrialTests
             TaskS = 4,
             PauseS = 2,
             Answers = [[new SiteActivity("brow", 7)], [new SiteActivity("cheek", 4)]],
-        }.Plan(seed) with { Rate = new Rational(rateHz, 1) };
+        }.Plan(seed) with
+        { Rate = new Rational(rateHz, 1) };
 
         RecordingResult result = MadeAudit.Of(MadeAudit.WithConfusersAndMotion(plan, new MainsPickup(["cheek"], 7.5), new MainsPickup(["brow"], 3.5)));
 
