@@ -7,6 +7,9 @@ namespace ChannelAudit.Survey;
 public static class WindowMeasures
 {
     private const string NoUnit = "the file has no unit";
+    /// <summary>Why clipping cannot be judged when no rail is known.</summary>
+    public const string NoRail = "the file states no rail and the signal shows none";
+
     private const string NoSamples = "no samples in this window";
 
     /// <summary>The numbers of a window, each with its note where it has none.</summary>
@@ -22,6 +25,8 @@ public static class WindowMeasures
         string? noNarrow = noSpectrum ?? (reading.Narrow is null ? "shorter than 1 s" : null);
         string? noDrift = reading.Drift is null ? "fewer than two full seconds" : null;
         bool any = reading.Window.Stored > 0;
+        bool railKnown = channel.Time.Rails.AnyKnown;
+        string noClipping = any ? NoRail : NoSamples;
         return
         [
             Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit),
@@ -30,16 +35,16 @@ public static class WindowMeasures
             Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading, channel) : null, noNarrow ?? "no narrow peak"),
             Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
             Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit),
-            Plain("clipped", any ? Percent(reading.Time.ClippedSamples, reading) : null, NoSamples),
-            Plain("clipped_run", any ? reading.Time.ClippedRun * perMs : null, NoSamples),
-            Plain("peak_use", reading.Time.PeakUsePercent, any ? "no rail is known" : NoSamples),
+            Plain("clipped", any && railKnown ? Percent(reading.Time.ClippedSamples, reading) : null, noClipping),
+            Plain("clipped_run", any && railKnown ? reading.Time.ClippedRun * perMs : null, noClipping),
+            Plain("peak_use", reading.Time.PeakUsePercent, noClipping),
             Plain("flat", any ? Percent(reading.FlatSamples, reading) : null, NoSamples),
             Plain("flat_run", any ? reading.FlatRun * perMs : null, NoSamples),
             Plain("missing", reading.Window.Length > 0 ? 100 * (1 - reading.StoredShare) : null, "the window is empty"),
             Plain("gap", reading.Gap * perMs, null),
             Uv("drift_slope", reading.Drift?.SlopePerMinute, noDrift, hasUnit, channel.DriftHidden),
             Uv("drift_range", reading.Drift?.Range, noDrift, hasUnit, channel.DriftHidden),
-            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? "no rail is known"),
+            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? NoRail),
             Plain("level_trend", reading.LevelTrend, isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only"),
         ];
     }

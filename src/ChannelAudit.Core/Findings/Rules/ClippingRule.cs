@@ -8,7 +8,7 @@ internal static class ClippingRule
     /// <summary>Judges a window.</summary>
     public static RuleOutcome Judge(WindowCase window)
     {
-        if (window.Reading.Window.Stored == 0)
+        if (window.Reading.Window.Stored == 0 || !window.Channel.Time.Rails.AnyKnown)
         {
             return RuleOutcome.None(ReasonCode.Clipping, window.NoteOf("clipped"));
         }
