@@ -77,7 +77,7 @@ internal static class SampleResults
         Channels = [Cheek(), Brow(), Eye()],
         Skipped = [new SkippedChannel("Trigger", "a trigger channel")],
         Pairs = [Pair("cheek", "brow"), Pair("cheek", "eye"), Pair("brow", "eye")],
-        Information = [Finding("mouth-activity", Grade.Pass, ["cheek"], null, 20, 23, [], "The participant seems to speak.", "Speech or chewing.")],
+        Information = [Finding("mouth-activity", Grade.Pass, ["cheek"], null, 20, 23, [], "the participant seems to speak", "speech or chewing")],
         Warnings = [new Warning("p07.edf", "header, channel 2", "the unit 'uv' was taken as microvolts")],
         MinimumTrials = 2,
     };
@@ -208,8 +208,8 @@ internal static class SampleResults
             NotAssessed = [new NotAssessed(ReasonCode.Drift, "the file is high-passed at 20 Hz")],
             Findings =
             [
-                Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65.5, mains, "Mains pickup is stronger than the muscle.", "A loose ground or a lead near a mains cable."),
-                Finding(ReasonCode.Bridge, Grade.Questionable, ["cheek", "eye"], null, 0, 65.5, [new Evidence("rho_high_rest", 0.1849, "1", 0.12)], "Cheek and eye share more than neighbours do.", "Gel that has run from one site to the other."),
+                Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65.5, mains, "mains pickup is stronger than the muscle", "a loose ground or a lead near a mains cable"),
+                Finding(ReasonCode.Bridge, Grade.Questionable, ["cheek", "eye"], null, 0, 65.5, [new Evidence("rho_high_rest", 0.1849, "1", 0.12)], "cheek and eye share more than neighbours do", "gel that has run from one site to the other."),
             ],
             Cells =
             [
@@ -218,7 +218,7 @@ internal static class SampleResults
                     {
                         Reasons = [ReasonCode.LineNoise, ReasonCode.Bridge],
                         BaselineMeasures = [Graded("line_rms", 11.5, Grade.Reject, 1, 5)],
-                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "Mains pickup is stronger than the muscle.", "A loose ground.") with { FromQuietStretches = trial == 4 }],
+                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "mains pickup is stronger than the muscle", "A loose ground.") with { FromQuietStretches = trial == 4 }],
                     }
                     : Cell(trial, Grade.Questionable) with { Reasons = [ReasonCode.Bridge] }),
             ],
@@ -229,7 +229,7 @@ internal static class SampleResults
     {
         Verdict = Grade.Questionable,
         Reasons = [ReasonCode.Drift],
-        Findings = [Finding(ReasonCode.Drift, Grade.Questionable, ["brow"], null, 30, 65.5, [new Evidence("drift_slope", -1234.5678, "uV/min", 600)], "The baseline wanders.", "The contact has not settled.")],
+        Findings = [Finding(ReasonCode.Drift, Grade.Questionable, ["brow"], null, 30, 65.5, [new Evidence("drift_slope", -1234.5678, "uV/min", 600)], "the baseline wanders", "the contact has not settled")],
     };
 
     private static ChannelResult Eye() => CleanChannel("eye") with

@@ -34,7 +34,7 @@ internal static class FindingTable
         Finding worst = group.Worst;
         html.Markup("<tr>").VerdictCell(worst.Grade).Markup("<th scope=\"row\">").Label(group.Channel.Name).Markup("</th><td><strong>")
             .Text(ReasonPhrase.Of(recording, group.Channel, worst)).Markup("</strong><br>")
-            .Text($"{worst.Text} {worst.Cause}").Markup("<br><code>").Text(group.Reason).Markup("</code></td><td><ul>");
+            .Text($"{worst.Text}; likely cause: {worst.Cause}").Markup("<br><code>").Text(group.Reason).Markup("</code></td><td><ul>");
         foreach (Evidence evidence in worst.Evidence)
         {
             html.Markup("<li><code>").Text(evidence.Measure).Markup("</code> ")

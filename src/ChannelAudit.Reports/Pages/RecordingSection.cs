@@ -55,7 +55,7 @@ internal static class RecordingSection
         foreach (Finding information in recording.Information)
         {
             html.Markup("<li>").Element("bdi", string.Join(", ", information.Channels))
-                .Text($", {Quantities.Stretch(information.FromS, information.ToS)}: {information.Text} {information.Cause}").Line("</li>");
+                .Text($", {Quantities.Stretch(information.FromS, information.ToS)}: {information.Text}; likely cause: {information.Cause}").Line("</li>");
         }
 
         foreach (SkippedChannel skipped in recording.Skipped)
