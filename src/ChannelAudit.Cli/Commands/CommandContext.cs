@@ -39,9 +39,6 @@ internal sealed class CommandContext : IDisposable
     /// <summary>Logs everything from now on.</summary>
     public void LogEverything() => _level.MinimumLevel = LogEventLevel.Verbose;
 
-    /// <summary>Whether everything is logged.</summary>
-    public bool IsVerbose => _level.MinimumLevel == LogEventLevel.Verbose;
-
     /// <inheritdoc/>
     public void Dispose() => _log.Dispose();
 }

@@ -19,9 +19,6 @@ public readonly record struct EmgBand(double FromHz, double ToHz)
     /// <summary>Whether there is enough of a band to say anything: its top lies at 52 Hz or above, so that one line harmonic fits.</summary>
     public bool IsUsable => ToHz >= 52;
 
-    /// <summary>Whether the band reaches its full upper edge.</summary>
-    public bool IsFull => ToHz >= HighestHz;
-
     /// <summary>The band of a channel.</summary>
     public static EmgBand Of(Channel channel)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using System.Globalization;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
@@ -95,17 +96,13 @@ public static class MainsFinder
     {
         Stretch stretch = channel.Stretches.FirstOrDefault(s => s.Start <= place && place < s.End);
         double rate = channel.Rate.Value;
-        long length = 1;
-        while (length < WantedSeconds * rate)
+        if (stretch.Length < LeastSeconds * rate)
         {
-            length *= 2;
+            return null;
         }
 
-        while (length > stretch.Length)
-        {
-            length /= 2;
-        }
-
+        uint wanted = BitOperations.RoundUpToPowerOf2((uint)Math.Ceiling(WantedSeconds * rate));
+        int length = LongPeriodogram.StretchLength((int)Math.Min(wanted, stretch.Length));
         if (length < LeastSeconds * rate)
         {
             return null;
