@@ -7,6 +7,7 @@ using ChannelAudit.Results;
 using ChannelAudit.Segments;
 using ChannelAudit.Survey;
 using ChannelAudit.Verdicts;
+using ChannelAudit.Views;
 
 namespace ChannelAudit;
 
@@ -33,6 +34,7 @@ public static class Audit
 
         ImmutableArray<PairJudgement> pairs =
             [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
+        ImmutableArray<ChannelResult> judged = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))];
         return new RecordingResult
         {
             Id = input.Id,
@@ -43,7 +45,7 @@ public static class Audit
             Mains = survey.Mains,
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,
-            Channels = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))],
+            Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, judged, input.Trials, cancellation) : judged,
             Skipped = AuditedChannels.Skipped(recording, channels),
             Pairs = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))],
             Information = [.. pairs.Where(pair => pair.Information is not null).Select(pair => pair.Information!)],

@@ -30,6 +30,9 @@ public sealed record AuditInput
     /// <summary>Where they came from, in words.</summary>
     public required string TrialsFrom { get; init; }
 
+    /// <summary>Whether channels get their <see cref="Results.ChannelResult.View"/>: pictures will be drawn.</summary>
+    public bool WithViews { get; init; }
+
     /// <summary>Warnings from events and companions, beside the recording's own.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
 }

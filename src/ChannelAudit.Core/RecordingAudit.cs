@@ -18,9 +18,10 @@ public static class RecordingAudit
     /// <param name="criteria">Limits in force.</param>
     /// <param name="eventsFile">An events table given by name, or null.</param>
     /// <param name="cancellation">Checked for every block of samples.</param>
+    /// <param name="withViews">Whether pictures of channels will be drawn.</param>
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
     public static RecordingResult Of(
-        RecordingEntry entry, StudySetup setup, AuditCriteria criteria, string? eventsFile, CancellationToken cancellation)
+        RecordingEntry entry, StudySetup setup, AuditCriteria criteria, string? eventsFile, CancellationToken cancellation, bool withViews = false)
     {
         RecordingCompanions companions = BidsCompanions.Find(entry.FilePath);
         using Recording recording =
@@ -45,6 +46,7 @@ public static class RecordingAudit
                 TrialSource.Trigger => "trigger",
                 _ => "blocks",
             },
+            WithViews = withViews,
             Warnings = trials.Warnings,
         };
         return Audit.Of(recording, input, cancellation);

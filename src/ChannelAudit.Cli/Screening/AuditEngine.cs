@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Reports.Console;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Output;
@@ -17,7 +18,7 @@ internal sealed class AuditEngine : IScreenEngine
 
     /// <inheritdoc/>
     public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, CancellationToken cancel) =>
-        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel);
+        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews);
 
     /// <inheritdoc/>
     public void Write(AuditRun run, string folder, FigureChoice figures, CancellationToken cancel) =>
@@ -26,9 +27,15 @@ internal sealed class AuditEngine : IScreenEngine
     /// <inheritdoc/>
     public void Print(AuditRun run, string folder, TextWriter output) => output.Write(VerdictTable.Render(run, folder, _style));
 
-    private static System.Collections.Immutable.ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
+    private static ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
     {
-        cancel.ThrowIfCancellationRequested();
-        return [new FigureFile(FigureFile.SessionRibbon, SessionRibbon.Render(recording, FigureSize.Full))];
+        List<FigureFile> figures = [new FigureFile(FigureFile.SessionRibbon, SessionRibbon.Render(recording, FigureSize.Full))];
+        foreach (ChannelResult channel in recording.Channels.Where(channel => channel.View is not null))
+        {
+            cancel.ThrowIfCancellationRequested();
+            figures.Add(new FigureFile(FigureFile.SheetOf(recording, channel), ChannelSheet.Render(recording, channel, FigureSize.Full)));
+        }
+
+        return [.. figures];
     }
 }

@@ -7,4 +7,5 @@ namespace ChannelAudit.Cli.Screening;
 /// <param name="Setup">What was where.</param>
 /// <param name="Criteria">The limits in force.</param>
 /// <param name="EventsFile">The events table, or null.</param>
-internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile);
+/// <param name="WithViews">Whether pictures of channels will be drawn.</param>
+internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, bool WithViews);

@@ -23,8 +23,9 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     public int Run(ScreenRequest request, TextWriter output, CancellationToken cancel)
     {
         // Everything that can be refused is refused before the first recording costs time.
-        ScreenInputs inputs = ReadInputs(request);
         ImmutableArray<RecordingEntry> entries = RecordingList.Find(request.Paths, [.. FilesOtherThanRecordings(request)]);
+        FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
+        ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
         OutputFolder.Check(request.OutFolder);
 
         var results = new List<RecordingResult>();
@@ -48,13 +49,12 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             Recordings = [.. results],
             Unread = [.. unread],
         };
-        FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         engine.Write(run, request.OutFolder, figures, cancel);
         engine.Print(run, request.OutFolder, output);
         return unread.Count > 0 ? ExitCode.Unread : FailCode(run, request.FailOn);
     }
 
-    private static ScreenInputs ReadInputs(ScreenRequest request)
+    private static ScreenInputs ReadInputs(ScreenRequest request, bool withViews)
     {
         if (request.EventsFile is { } events && !File.Exists(events))
         {
@@ -64,7 +64,8 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         return new ScreenInputs(
             request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile),
             request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile),
-            request.EventsFile);
+            request.EventsFile,
+            withViews);
     }
 
     private static IEnumerable<string> FilesOtherThanRecordings(ScreenRequest request) =>

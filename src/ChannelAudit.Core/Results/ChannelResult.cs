@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Verdicts;
+using ChannelAudit.Views;
 
 namespace ChannelAudit.Results;
 
@@ -39,6 +40,9 @@ public sealed record ChannelResult
 
     /// <summary>One cell a trial, in trial order.</summary>
     public required ImmutableArray<CellResult> Cells { get; init; }
+
+    /// <summary>What pictures of the channel show beside this; null unless they were asked for. Part of no file.</summary>
+    public ChannelView? View { get; init; }
 
     /// <summary>How many cells have a verdict.</summary>
     public int Count(Grade verdict) => Cells.Count(cell => cell.Verdict == verdict);

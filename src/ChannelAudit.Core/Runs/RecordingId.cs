@@ -21,7 +21,8 @@ public static class RecordingId
         return string.Join('+', parts.Select(Escape));
     }
 
-    private static string Escape(string part)
+    /// <summary>A text as a safe part of a file's name, escaped the same way.</summary>
+    public static string Escape(string part)
     {
         var text = new StringBuilder();
         Span<byte> bytes = stackalloc byte[4];

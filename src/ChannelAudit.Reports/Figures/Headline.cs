@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
@@ -26,9 +27,17 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
         {
             VerdictLook.Pass => OfPass(recording),
             VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty),
-            var look => OfFault(recording, worst, look),
+            var look => OfFault(recording, worst, look, Alike(recording, worst, look)),
         };
     }
+
+    /// <summary>Reads it from one channel of a result.</summary>
+    public static Headline Of(RecordingResult recording, ChannelResult channel) => VerdictLooks.Of(channel) switch
+    {
+        VerdictLook.Pass => new(VerdictLook.Pass, PassOf(recording, channel), OpenOf([channel])),
+        VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(channel)} is not assessed: {FigureText.WhyNot(channel)}", string.Empty),
+        var look => OfFault(recording, channel, look, []),
+    };
 
     /// <summary>The channel to name first: by look, then share of rejected trials, then reason, then its number, then file order.</summary>
     public static ChannelResult Worst(RecordingResult recording) => recording.Channels
@@ -38,14 +47,16 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
         .ThenByDescending(channel => FigureText.WorstFinding(channel) is { } finding ? ReasonPhrase.Excess(finding) : 0)
         .First();
 
-    private static Headline OfFault(RecordingResult recording, ChannelResult worst, VerdictLook look)
+    private static ChannelResult[] Alike(RecordingResult recording, ChannelResult worst, VerdictLook look) =>
+        FigureText.WorstFinding(worst) is not { } finding ? [] : [.. recording.Channels.Where(channel =>
+            channel != worst && VerdictLooks.Of(channel) == look && IsSame(FigureText.WorstFinding(channel), finding))];
+
+    private static Headline OfFault(RecordingResult recording, ChannelResult worst, VerdictLook look, ChannelResult[] alike)
     {
         Finding? finding = FigureText.WorstFinding(worst);
-        string when = finding is { Trial: null } && !FigureText.IsShareOfTrials(finding)
-            ? $", {FigureText.When(finding.FromS, finding.ToS, recording.DurationS)}"
+        string when = finding is not null && StretchOf(worst, finding) is { } stretch
+            ? $", {FigureText.When(stretch.FromS, stretch.ToS, recording.DurationS)}"
             : string.Empty;
-        ChannelResult[] alike = [.. recording.Channels.Where(channel =>
-            channel != worst && finding is not null && VerdictLooks.Of(channel) == look && IsSame(FigureText.WorstFinding(channel), finding))];
         string reason = alike.Length > 0 && string.Equals(finding!.Reason, ReasonCode.Bridge, StringComparison.Ordinal)
             ? FigureText.Names([finding.Reason])
             : FigureText.Reason(recording, worst);
@@ -53,6 +64,11 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
         string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{when}";
         return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause));
     }
+
+    // What single trials show may be known to hold over a stretch.
+    private static Finding? StretchOf(ChannelResult channel, Finding finding) => FigureText.IsShareOfTrials(finding) ? null
+        : finding.Trial is null ? finding
+        : channel.Findings.FirstOrDefault(one => one.Trial is null && string.Equals(one.Reason, finding.Reason, StringComparison.Ordinal) && !FigureText.IsShareOfTrials(one));
 
     private static bool IsSame(Finding? one, Finding other) =>
         one is not null && string.Equals(one.Reason, other.Reason, StringComparison.Ordinal) && FigureText.IsShareOfTrials(one) == FigureText.IsShareOfTrials(other);
@@ -67,18 +83,32 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
     private static Headline OfPass(RecordingResult recording)
     {
         string text = recording.Channels.Length == 1 ? "The channel passes" : $"All {recording.Channels.Length.Plain()} channels pass";
-        string open = FigureText.Names(recording.Channels.SelectMany(channel => channel.NotAssessed).Select(question => question.Reason));
-        string cause = open.Length == 0 ? string.Empty : $"Not assessed: {open}";
+        string cause = OpenOf(recording.Channels);
         ChannelResult? bad = recording.Channels.Where(channel => channel.Cells.Any(cell => cell.Verdict > Grade.Pass)).MaxBy(BadTrials);
         if (bad is null)
         {
             return new(VerdictLook.Pass, recording.Trials.IsEmpty ? text : $"{text}, and so do their trials", cause);
         }
 
-        Grade grade = bad.Cells.Max(cell => cell.Verdict);
+        return new(VerdictLook.Pass, $"{text}; {Name(bad)} has {TrialWords(recording, bad)}", cause);
+    }
+
+    private static string PassOf(RecordingResult recording, ChannelResult channel) =>
+        channel.Cells.IsEmpty ? $"{Name(channel)} passes"
+        : channel.Cells.All(cell => cell.Verdict == Grade.Pass) ? $"{Name(channel)} passes, and so do its trials"
+        : $"{Name(channel)} passes, with {TrialWords(recording, channel)}";
+
+    private static string OpenOf(ImmutableArray<ChannelResult> channels)
+    {
+        string open = FigureText.Names(channels.SelectMany(channel => channel.NotAssessed).Select(question => question.Reason));
+        return open.Length == 0 ? string.Empty : $"Not assessed: {open}";
+    }
+
+    private static string TrialWords(RecordingResult recording, ChannelResult channel)
+    {
+        Grade grade = channel.Cells.Max(cell => cell.Verdict);
         string word = grade == Grade.Reject ? "rejected" : "questionable";
-        string trials = $"{Name(bad)} has {Quantities.Many(bad.Count(grade), "trial")} {word}: {TrialReason(recording, bad, grade)}";
-        return new(VerdictLook.Pass, $"{text}; {trials}", cause);
+        return $"{Quantities.Many(channel.Count(grade), "trial")} {word}: {TrialReason(recording, channel, grade)}";
     }
 
     private static long BadTrials(ChannelResult channel) => (1_000_000L * channel.Count(Grade.Reject)) + channel.Count(Grade.Questionable);

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ChannelAudit.Findings;
 using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Figures;
+using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -19,6 +21,7 @@ internal static class RecordingSection
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
         ChannelTable.Write(html, recording, channels);
         FindingTable.Write(html, recording, channels);
+        WriteSheets(html, recording, channels, figures);
         GapTable.Write(html, channels);
         ConditionTable.Write(html, recording);
         WriteNotes(html, recording);
@@ -37,10 +40,24 @@ internal static class RecordingSection
 
     private static void WriteRibbon(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
-        if (figures.Ribbon(recording.Id) is { } source)
+        if (figures.Source(recording.Id, FigureFile.SessionRibbon) is { } source)
         {
             string verdicts = string.Join("; ", recording.Channels.Select(channel => $"{channel.Name}: {VerdictWords.Code(channel.Verdict)}"));
             html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute($"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.")}\">");
+        }
+    }
+
+    // Folded away: the ribbon and the tables come first, and a sheet is for who asks about one channel.
+    private static void WriteSheets(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels, ReportFigures figures)
+    {
+        foreach (ChannelResult channel in channels)
+        {
+            if (figures.Source(recording.Id, FigureFile.SheetOf(recording, channel)) is { } source)
+            {
+                string words = FigureText.Of(recording, channel);
+                html.Markup("<details><summary>Sheet of ").Label(channel.Name).Text($": {words}").Line("</summary>");
+                html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute($"Trace, worst trial, spectrum, baseline and amplitude by trial of {channel.Name}. {words}.")}\">").Line("</details>");
+            }
         }
     }
 

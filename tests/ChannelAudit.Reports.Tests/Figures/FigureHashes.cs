@@ -11,7 +11,9 @@ public static class FigureHashes
     /// <summary>One hash a sample, one a line.</summary>
     public static string Of() => string.Join(
         '\n',
-        RibbonSamples.All().Select(sample => Convert.ToHexString(SHA256.HashData(SessionRibbon.Render(sample.Recording, FigureSize.Small)))));
+        RibbonSamples.All().Select(sample => SessionRibbon.Render(sample.Recording, FigureSize.Small))
+            .Append(ChannelSheet.Render(SheetSamples.Faulty(), SheetSamples.Faulty().Channels[0], FigureSize.Small))
+            .Select(picture => Convert.ToHexString(SHA256.HashData(picture))));
 
     /// <summary>Prints how many characters the default font of the machine has, then the hashes.</summary>
     public static int Main()

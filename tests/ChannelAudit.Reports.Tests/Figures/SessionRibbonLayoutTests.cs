@@ -6,8 +6,6 @@ namespace ChannelAudit.Reports.Tests.Figures;
 
 public sealed class SessionRibbonLayoutTests
 {
-    private const float Tolerance = 0.01f;
-
     private static readonly FigureSize[] Sizes = [FigureSize.Full, FigureSize.Small, new(400, 320), new(2400, 1350)];
 
     public static TheoryData<string, int> Cases()
@@ -28,31 +26,14 @@ public sealed class SessionRibbonLayoutTests
     [MemberData(nameof(Cases))]
     public void NoTwoLabelsOverlap(string sample, int size)
     {
-        Label[] labels = [.. Compose(sample, size).Labels.OrderBy(label => label.Area.Top)];
-
-        for (int first = 0; first < labels.Length; first++)
-        {
-            for (int second = first + 1; second < labels.Length && labels[second].Area.Top < labels[first].Area.Bottom; second++)
-            {
-                Assert.False(
-                    labels[first].Area.Inset(Tolerance).Overlaps(labels[second].Area.Inset(Tolerance)),
-                    $"'{labels[first].Text}' {labels[first].Area} and '{labels[second].Text}' {labels[second].Area}");
-            }
-        }
+        LabelChecks.DoNotOverlap(Compose(sample, size));
     }
 
     [Theory]
     [MemberData(nameof(Cases))]
     public void NoTextIsBelowFourteenPixelsOrOutsideThePicture(string sample, int size)
     {
-        Picture picture = Compose(sample, size);
-        Area page = new(0, 0, picture.Width, picture.Height);
-
-        Assert.All(picture.Labels, label =>
-        {
-            Assert.True(label.Style.Size >= 14, label.Text);
-            Assert.True(label.Area.Left >= page.Left && label.Area.Right <= page.Right && label.Area.Bottom <= page.Bottom, $"{label.Text} {label.Area}");
-        });
+        LabelChecks.AreLegibleAndInside(Compose(sample, size));
     }
 
     [Theory]

@@ -57,6 +57,46 @@ internal sealed class Picture(int width, int height)
         _marks.Add((canvas, paint) => DrawLine(canvas, paint, (x1, y1), (x2, y2), style));
     }
 
+    /// <summary>A line through points; a point that is not a number breaks it.</summary>
+    public void Path(IReadOnlyList<Pixel> points, Color color, float lineWidth)
+    {
+        LineStyle style = Style(color, lineWidth, Dash.Solid);
+        _marks.Add((canvas, paint) =>
+        {
+            for (int from = 0; from < points.Count;)
+            {
+                int to = from;
+                while (to < points.Count && float.IsFinite(points[to].Y))
+                {
+                    to++;
+                }
+
+                if (to - from > 1)
+                {
+                    ScottPlot.Drawing.DrawPath(canvas, paint, points.Skip(from).Take(to - from), style);
+                }
+
+                from = to + 1;
+            }
+        });
+    }
+
+    /// <summary>Upright bars one pixel wide, side by side, as a trace is drawn; a bar that is not a number is left out.</summary>
+    /// <param name="left">Left edge of the first bar.</param>
+    /// <param name="bars">Top and bottom of each.</param>
+    /// <param name="color">The colour.</param>
+    public void Bars(float left, IReadOnlyList<(float Top, float Bottom)> bars, Color color) => _marks.Add((canvas, paint) =>
+    {
+        FillStyle style = new() { Color = color, AntiAlias = false };
+        for (int i = 0; i < bars.Count; i++)
+        {
+            if (float.IsFinite(bars[i].Top))
+            {
+                ScottPlot.Drawing.FillRectangle(canvas, new Area(left + i, bars[i].Top, 1, bars[i].Bottom - bars[i].Top).Snapped().ToPixelRect(), paint, style);
+            }
+        }
+    });
+
     public void Polygon(Pixel[] corners, Color fill, Color line, float lineWidth, Dash dash = Dash.Solid)
     {
         LineStyle style = Style(line, lineWidth, dash);

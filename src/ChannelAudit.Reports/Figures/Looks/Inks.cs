@@ -31,5 +31,7 @@ internal static class Inks
 
     public static Color RejectLine { get; } = Color.FromHex("#3D1146");
 
+    public static Color RejectTint { get; } = Color.FromHex("#E9DCEC");
+
     public static Color OpenLine { get; } = Color.FromHex("#6B7686");
 }

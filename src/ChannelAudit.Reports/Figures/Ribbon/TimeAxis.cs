@@ -24,6 +24,16 @@ internal sealed class TimeAxis
         ToS = Math.Max(Math.Max(RecordedS, FromS + ShortestS), recording.Trials.Select(EndOf).DefaultIfEmpty(0).Max());
     }
 
+    /// <summary>The axis of a stretch of time.</summary>
+    public TimeAxis(double fromS, double toS, float left, float right)
+    {
+        Left = left;
+        Right = right;
+        RecordedS = toS;
+        FromS = fromS;
+        ToS = Math.Max(toS, fromS + ShortestS);
+    }
+
     /// <summary>Left edge in pixels.</summary>
     public float Left { get; }
 

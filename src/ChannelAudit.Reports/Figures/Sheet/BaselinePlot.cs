@@ -1,0 +1,71 @@
+using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Figures.Ribbon;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Views;
+using ScottPlot;
+
+namespace ChannelAudit.Reports.Figures.Sheet;
+
+/// <summary>The baseline over time, its slope, and what is left to the rails; a rail is drawn where it is near.</summary>
+internal static class BaselinePlot
+{
+    private const double LeastRange = 20;
+
+    /// <summary>Draws the panel.</summary>
+    public static void Draw(Picture picture, SheetSubject subject, Area outer)
+    {
+        ChannelView view = subject.View;
+        if (view.Levels.Length < 2)
+        {
+            new Panel(picture, subject, outer, "Baseline", hasTimes: false).SayNothing("fewer than two full seconds");
+            return;
+        }
+
+        Panel panel = new(picture, subject, outer, Heading(subject));
+        double low = view.Levels.Min();
+        double high = view.Levels.Max();
+        double air = Math.Max((high - low) * 0.2, LeastRange / 2);
+        ValueAxis up = panel.Upwards(low - air, high + air);
+        TimeAxis times = new(view.Whole.FromS, view.Whole.ToS, panel.Field.Left, panel.Field.Right);
+        panel.DrawLeft(up);
+        panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
+        foreach (double rail in new[] { view.LowerRail, view.UpperRail }.OfType<double>().Where(rail => rail >= low - air && rail <= high + air))
+        {
+            picture.Line(panel.Field.Left, up.At(rail), panel.Field.Right, up.At(rail), Inks.RejectLine, 3, Dash.Dashed);
+        }
+
+        picture.Path(Points(view, times, up), Inks.Ink, Math.Max(1.5f, 2 * subject.Scale.Unit));
+    }
+
+    // A gap breaks the line: levels are a second apart.
+    private static List<Pixel> Points(ChannelView view, TimeAxis times, ValueAxis up)
+    {
+        List<Pixel> points = [];
+        for (int i = 0; i < view.Levels.Length; i++)
+        {
+            if (i > 0 && view.LevelTimesS[i] - view.LevelTimesS[i - 1] > 1.5)
+            {
+                points.Add(new Pixel(times.X(view.LevelTimesS[i]), float.NaN));
+            }
+
+            points.Add(new Pixel(times.X(view.LevelTimesS[i]), up.At(view.Levels[i])));
+        }
+
+        return points;
+    }
+
+    private static string Heading(SheetSubject subject)
+    {
+        string unit = WholeTrace.Of(subject);
+        string slope = subject.Measure("drift_slope") is { } value ? $"; slope {subject.With(Math.Round(value, 2) + 0.0)}/min" : string.Empty;
+        string rails = (subject.View.LowerRail, subject.View.UpperRail) switch
+        {
+            ({ } lower, { } upper) => $"; rails at {Quantities.Short(lower)} and {Quantities.Short(upper)}",
+            (null, null) => "; no rail is known",
+            _ => string.Empty,
+        };
+        string headroom = subject.Measure("headroom") is { } left ? $", {Quantities.Short(left)} % headroom left" : string.Empty;
+        return $"Baseline{unit}{slope}{rails}{headroom}";
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Figures.Ribbon;
+using ChannelAudit.Segments;
+using ChannelAudit.Verdicts;
+using ChannelAudit.Views;
+
+namespace ChannelAudit.Reports.Figures.Sheet;
+
+/// <summary>The whole recording on the true time axis, around its baseline, with faults marked and trials below.</summary>
+internal static class WholeTrace
+{
+    private const float TrialStrip = 7;
+
+    /// <summary>Draws the panel.</summary>
+    public static void Draw(Picture picture, SheetSubject subject, Area outer)
+    {
+        Trace trace = subject.View.Whole;
+        double Level(int column) => Baseline.At(subject.View, trace.TimeOf(column));
+        TraceRange range = TraceRange.Of(trace, Level);
+        string cut = range.IsCut ? $"; peaks up to {subject.With(range.Largest)} are cut off here" : string.Empty;
+        Panel panel = new(picture, subject, outer, $"Whole recording, baseline taken out{Of(subject)}{cut}");
+
+        TimeAxis times = new(trace.FromS, trace.ToS, panel.Field.Left, panel.Field.Right);
+        Area field = Area.Between(panel.Field.Left, panel.Field.Top + Marks.LaneHeight(subject), panel.Field.Right, panel.Field.Bottom - TrialStrip - 2);
+        ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - 1, field.Top);
+        panel.DrawLeft(values);
+        panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
+        Marks.Draw(picture, subject, panel.Field, Marked(subject, times));
+        TraceBars.Draw(picture, field, trace, values, Level);
+        DrawTrials(picture, subject, times, panel.Field);
+    }
+
+    /// <summary>The unit behind a heading.</summary>
+    internal static string Of(SheetSubject subject) => subject.Unit.Length > 0 ? $", {subject.Unit}" : ", raw codes";
+
+    private static ImmutableArray<(float, float, string, Grade)> Marked(SheetSubject subject, TimeAxis times) =>
+    [
+        .. subject.Channel.Findings
+            .Concat(subject.Channel.Cells.SelectMany(cell => cell.Findings))
+            .Where(finding => finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding))
+            .Select(finding => (times.X(finding.FromS), times.X(finding.ToS), finding.Reason, finding.Grade)),
+    ];
+
+    // Rest is open, tasks are striped, the rest is full; the trial shown enlarged has a frame.
+    private static void DrawTrials(Picture picture, SheetSubject subject, TimeAxis times, Area field)
+    {
+        foreach (Trial trial in subject.Recording.Trials)
+        {
+            float left = times.X((double)trial.WindowFromS);
+            Area block = Area.Between(left, field.Bottom - TrialStrip, Math.Max(left + 2, times.X((double)trial.WindowToS)), field.Bottom);
+            picture.Fill(block, trial.Role == TrialRole.Scored ? Inks.PassLine : Inks.Paper);
+            if (trial.Role == TrialRole.Task)
+            {
+                picture.Hatch(block, Inks.PassLine, 5, 2);
+            }
+
+            picture.Outline(block, Inks.PassLine, 1);
+        }
+
+        if (subject.View.Closeup is { } closeup)
+        {
+            float left = times.X(closeup.WindowFromS);
+            picture.Outline(Area.Between(left - 2, field.Bottom - TrialStrip - 3, Math.Max(left + 3, times.X(closeup.WindowToS) + 2), field.Bottom + 2), Inks.Ink, 2);
+        }
+    }
+}
