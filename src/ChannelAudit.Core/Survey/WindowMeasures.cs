@@ -7,9 +7,7 @@ namespace ChannelAudit.Survey;
 public static class WindowMeasures
 {
     private const string NoUnit = "the file has no unit";
-    /// <summary>Why clipping cannot be judged when no rail is known.</summary>
-    public const string NoRail = "the file states no rail and the signal shows none";
-
+    private const string NoRail = "the file states no rail and the signal shows none";
     private const string NoSamples = "no samples in this window";
 
     /// <summary>The numbers of a window, each with its note where it has none.</summary>
@@ -26,7 +24,7 @@ public static class WindowMeasures
         string? noDrift = reading.Drift is null ? "fewer than two full seconds" : null;
         bool any = reading.Window.Stored > 0;
         bool railKnown = channel.Time.Rails.AnyKnown;
-        string noClipping = any ? NoRail : NoSamples;
+        string noClipping = !any ? NoSamples : railKnown ? "the level is at a rail" : NoRail;
         return
         [
             Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit),
@@ -44,7 +42,7 @@ public static class WindowMeasures
             Plain("gap", reading.Gap * perMs, null),
             Uv("drift_slope", reading.Drift?.SlopePerMinute, noDrift, hasUnit, channel.DriftHidden),
             Uv("drift_range", reading.Drift?.Range, noDrift, hasUnit, channel.DriftHidden),
-            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? NoRail),
+            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
             Plain("level_trend", reading.LevelTrend, isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only"),
         ];
     }
