@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using System.Globalization;
+using System.Numerics;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
