@@ -209,7 +209,7 @@ internal static class SampleResults
             Findings =
             [
                 Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65.5, mains, "mains pickup is stronger than the muscle", "a loose ground or a lead near a mains cable"),
-                Finding(ReasonCode.Bridge, Grade.Questionable, ["cheek", "eye"], null, 0, 65.5, [new Evidence("rho_high_rest", 0.1849, "1", 0.12)], "cheek and eye share more than neighbours do", "gel that has run from one site to the other."),
+                Finding(ReasonCode.Bridge, Grade.Questionable, ["cheek", "eye"], null, 0, 65.5, [new Evidence("rho_high_rest", 0.1849, "1", 0.12)], "cheek and eye share more than neighbours do", "gel that has run from one site to the other"),
             ],
             Cells =
             [
@@ -218,7 +218,7 @@ internal static class SampleResults
                     {
                         Reasons = [ReasonCode.LineNoise, ReasonCode.Bridge],
                         BaselineMeasures = [Graded("line_rms", 11.5, Grade.Reject, 1, 5)],
-                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "mains pickup is stronger than the muscle", "A loose ground.") with { FromQuietStretches = trial == 4 }],
+                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "mains pickup is stronger than the muscle", "a loose ground") with { FromQuietStretches = trial == 4 }],
                     }
                     : Cell(trial, Grade.Questionable) with { Reasons = [ReasonCode.Bridge] }),
             ],
