@@ -161,7 +161,7 @@ internal sealed class VerdictPolicy
             Evidence = evidence,
             Text = FormattableString.Invariant(
                 $"{bad.Length} of {cells.Length} trials {(share == Grade.Reject ? "are rejected" : "did not pass")}, mostly for {string.Join(", ", commonest)}"),
-            Cause = "see the trials",
+            Cause = "what the single trials show",
         };
     }
 }
