@@ -33,7 +33,7 @@ public static class ReasonPhrase
     public static string Of(RecordingResult recording, ChannelResult channel, Finding finding)
     {
         string name = NameWithPartner(recording, channel, finding);
-        return Key(finding) is { } key ? $"{name} {Number(key)}" : name;
+        return Key(finding) is { } key && !IsShareOfTrials(finding) ? $"{name} {Number(key)}" : name;
     }
 
     /// <summary>All findings of a channel for a reason: those of the whole recording, then those of its trials.</summary>
@@ -41,10 +41,11 @@ public static class ReasonPhrase
         .Concat(channel.Cells.SelectMany(cell => cell.Findings))
         .Where(finding => string.Equals(finding.Reason, reason, StringComparison.Ordinal));
 
-    /// <summary>The finding that speaks for all: the worst grade, of the whole recording rather than of a trial, then the one whose key
-    /// number is farthest beyond its limit, then the earliest.</summary>
+    /// <summary>The finding that speaks for all: the worst grade, a measured one rather than the share of bad trials, of the whole recording rather
+    /// than of a trial, then the one whose key number is farthest beyond its limit, then the earliest.</summary>
     public static Finding? Worst(IEnumerable<Finding> findings) => findings
         .OrderByDescending(finding => finding.Grade)
+        .ThenBy(IsShareOfTrials)
         .ThenBy(finding => finding.Trial.HasValue)
         .ThenByDescending(Excess)
         .ThenBy(finding => finding.FromS)
@@ -58,6 +59,10 @@ public static class ReasonPhrase
             .Select(key => finding.Evidence.FirstOrDefault(evidence => string.Equals(evidence.Measure, key, StringComparison.Ordinal)))
             .FirstOrDefault(evidence => evidence is not null) ?? finding.Evidence.FirstOrDefault();
     }
+
+    /// <summary>Whether a finding only counts bad trials: its number is a share of trials, not the size of what is wrong with them.</summary>
+    private static bool IsShareOfTrials(Finding finding) =>
+        finding.Evidence.Any(evidence => evidence.Measure is "bad_share" or "bad_share_low");
 
     private static string Bare(RecordingResult recording, string reason) => string.Equals(reason, ReasonCode.LineNoise, StringComparison.Ordinal)
         ? $"{Quantities.Short(recording.Mains.NominalHz)} Hz mains"
