@@ -68,7 +68,8 @@ internal static class ElectrodeStage
         SessionPlan plan, ImmutableArray<ElectrodeJoint> joints) =>
         [.. joints.Select(joint => (Number(plan, joint.One), Number(plan, joint.Other), joint.Kohm))];
 
-    private static int Number(SessionPlan plan, Electrode electrode) =>
+    /// <summary>The position of an electrode: first and second of each site in turn.</summary>
+    internal static int Number(SessionPlan plan, Electrode electrode) =>
         (2 * plan.SiteIndex(electrode.Site)) + (electrode.IsSecond ? 1 : 0);
 
     private static double Drawn(Pcg32 random) => 5 * (0.7 + (0.6 * random.NextDouble()));
