@@ -1,11 +1,11 @@
 using System.CommandLine;
 using ChannelAudit.Cli.Screening;
 using ChannelAudit.Runs;
-using ChannelAudit.Synthesis;
+using ChannelAudit.Synthesis.Demo;
 
 namespace ChannelAudit.Cli.Commands;
 
-/// <summary><c>demo</c>: makes a recording with known faults and screens it, so that there is something to look at.</summary>
+/// <summary><c>demo</c>: makes a study with known faults and screens it, so that there is something to look at.</summary>
 internal static class DemoCommand
 {
     private const string Example =
@@ -13,8 +13,9 @@ internal static class DemoCommand
         Example:
           channelaudit demo my-demo
 
-        Leaves my-demo/recording (a made session of an invented study: no person was recorded) and
-        my-demo/audit (tables, report.html and a picture). The same bytes on every run.
+        Leaves my-demo/study (six made sessions of an invented study: no person was recorded),
+        my-demo/audit (tables, report.html and pictures) and my-demo/README.md, which leads a
+        technician, an analyst and a reviewer through both. The same bytes on every run.
 
         """;
 
@@ -22,7 +23,7 @@ internal static class DemoCommand
     public static Command Create(CommandContext context, IScreenEngine engine, HelpWithExample help)
     {
         Argument<string> folder = new("DIR") { Description = "a new or empty folder, or that of an earlier demo" };
-        Command command = new("demo", "Makes a recording with known faults and screens it.") { folder };
+        Command command = new("demo", "Makes a study with known faults and screens it.") { folder };
         command.SetAction((parse, cancel) => Task.FromResult(Run(parse.GetRequiredValue(folder), context, engine, cancel)));
         help.Add(command, Example);
         return command;
@@ -36,13 +37,12 @@ internal static class DemoCommand
             throw UsageErrors.NotForDemo(folder);
         }
 
-        string made = Path.Combine(folder, "recording");
-        Directory.CreateDirectory(made);
-        DemoSession.Write(made);
+        DemoFolder.Write(folder);
+        string study = Path.Combine(folder, DemoFolder.Study);
         ScreenRequest request = new()
         {
-            Paths = [Path.Combine(made, "session.edf")],
-            SetupFile = Path.Combine(made, "setup.toml"),
+            Paths = [study],
+            SetupFile = Path.Combine(study, DemoText.Setup),
             OutFolder = audit,
         };
         return new ScreenRunner(engine, context.Log, context.Error).Run(request, context.Output, cancel);

@@ -8,6 +8,7 @@ public sealed class HelpTests
     [Theory]
     [InlineData("help.txt")]
     [InlineData("help-screen.txt", "screen")]
+    [InlineData("help-demo.txt", "demo")]
     [InlineData("help-criteria.txt", "criteria")]
     [InlineData("help-criteria-show.txt", "criteria", "show")]
     [InlineData("help-criteria-check.txt", "criteria", "check")]
@@ -36,7 +37,7 @@ public sealed class HelpTests
     [Fact]
     public async Task EveryHelpHasAnExampleAndFitsTheScreen()
     {
-        foreach (string[] command in (string[][])[[], ["screen"], ["criteria"], ["criteria", "show"], ["criteria", "check"], ["setup"], ["setup", "check"]])
+        foreach (string[] command in (string[][])[[], ["screen"], ["demo"], ["criteria"], ["criteria", "show"], ["criteria", "check"], ["setup"], ["setup", "check"]])
         {
             CommandRun run = await CommandRun.Of([.. command, "--help"]);
 
