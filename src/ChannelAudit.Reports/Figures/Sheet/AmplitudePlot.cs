@@ -25,9 +25,9 @@ internal static class AmplitudePlot
         }
 
         string rest = subject.View.RestRms is { } level ? $"; line: at rest, {subject.With(level)}" : string.Empty;
-        Panel panel = new(picture, subject, outer, $"Amplitude by trial{WholeTrace.Of(subject)} rms in the band; striped: rest, framed: task{rest}");
+        Panel panel = new(picture, subject, outer, $"Amplitude by trial number{WholeTrace.Of(subject)} rms without mains; striped: rest, framed: task{rest}");
         double low = Math.Min(known.Min(), subject.View.RestRms is { } least and > 0 ? least : double.MaxValue);
-        float radius = Math.Clamp(panel.Field.Width / trials.Length / 2, 3, subject.Scale.Shape / 2.2f);
+        float radius = Math.Clamp(panel.Field.Width / trials.Length / 2.5f, 3, subject.Scale.Shape / 2.2f);
         ValueAxis up = new(low / 1.3, known.Max() * 1.3, panel.Field.Bottom - radius - 2, panel.Field.Top + radius + 2, isLog: true);
         ValueAxis across = panel.Rightwards(0.5, trials.Length + 0.5);
         DrawRoles(picture, panel, across, trials);

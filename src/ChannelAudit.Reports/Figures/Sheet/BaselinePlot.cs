@@ -10,7 +10,8 @@ namespace ChannelAudit.Reports.Figures.Sheet;
 /// <summary>The baseline over time, its slope, and what is left to the rails; a rail is drawn where it is near.</summary>
 internal static class BaselinePlot
 {
-    private const double LeastRange = 20;
+    // As much as the limit on the range of a trial: less than that is no cause for alarm, and must not look like one.
+    private const double LeastRange = 200;
 
     /// <summary>Draws the panel.</summary>
     public static void Draw(Picture picture, SheetSubject subject, Area outer)
@@ -59,13 +60,10 @@ internal static class BaselinePlot
     {
         string unit = WholeTrace.Of(subject);
         string slope = subject.Measure("drift_slope") is { } value ? $"; slope {subject.With(Math.Round(value, 2) + 0.0)}/min" : string.Empty;
-        string rails = (subject.View.LowerRail, subject.View.UpperRail) switch
-        {
-            ({ } lower, { } upper) => $"; rails at {Quantities.Short(lower)} and {Quantities.Short(upper)}",
-            (null, null) => "; no rail is known",
-            _ => string.Empty,
-        };
-        string headroom = subject.Measure("headroom") is { } left ? $", {Quantities.Short(left)} % headroom left" : string.Empty;
-        return $"Baseline{unit}{slope}{rails}{headroom}";
+        string limits = string.Join(", ", new[] { subject.View.LowerRail, subject.View.UpperRail }.OfType<double>().Select(Quantities.Short));
+        string room = limits.Length == 0 ? "; input limits not known"
+            : subject.Measure("headroom") is { } left ? $"; room to the input limits ({limits}): {Quantities.Short(left)} %"
+            : $"; input limits {limits}";
+        return $"Baseline{unit}{slope}{room}";
     }
 }

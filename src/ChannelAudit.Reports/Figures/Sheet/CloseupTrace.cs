@@ -26,7 +26,7 @@ internal static class CloseupTrace
         TraceRange range = TraceRange.Of(closeup.Trace, _ => level);
         Panel panel = new(picture, subject, outer, Heading(subject, closeup) + WholeTrace.Of(subject));
         TimeAxis times = new(closeup.Trace.FromS, closeup.Trace.ToS, panel.Field.Left, panel.Field.Right);
-        IReadOnlyList<(float, float, string, Grade)> marks = [.. closeup.Marks.Select(mark => (times.X(mark.FromS), times.X(mark.ToS), mark.Reason, Grade.Reject))];
+        IReadOnlyList<(float, float, string, Grade)> marks = MarksIn(subject, closeup, times);
         Area field = Area.Between(panel.Field.Left, panel.Field.Top + Marks.LaneHeight(subject), panel.Field.Right, panel.Field.Bottom);
         ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - 1, field.Top);
         panel.DrawLeft(values);
@@ -38,6 +38,14 @@ internal static class CloseupTrace
             picture.Line(times.X(edge), panel.Field.Top, times.X(edge), panel.Field.Bottom, Inks.Muted, 2, Dash.Dashed);
         }
     }
+
+    // Where samples are known to be at fault, exactly those; else the stretch of the finding.
+    private static IReadOnlyList<(float From, float To, string Reason, Grade Grade)> MarksIn(SheetSubject subject, Closeup closeup, TimeAxis times) =>
+        closeup.Marks.Length > 0
+            ? [.. closeup.Marks.Select(mark => (times.X(mark.FromS), times.X(mark.ToS), mark.Reason, Grade.Reject))]
+            : [.. subject.Channel.Cells.First(one => one.Trial == closeup.Trial).Findings
+                .Where(finding => finding.Grade > Grade.Pass)
+                .Select(finding => (times.X(finding.FromS), times.X(finding.ToS), finding.Reason, finding.Grade))];
 
     private static string Heading(SheetSubject subject, Closeup closeup)
     {

@@ -13,6 +13,12 @@ internal static class Marks
     /// <summary>Height of the lane of bars and letters at the top of a field.</summary>
     public static float LaneHeight(SheetSubject subject) => TextMeasure.LineHeight(Letter(subject));
 
+    /// <summary>What the letters mean, for a heading: <c>; F: flat signal</c>; empty without any.</summary>
+    public static string Key(IEnumerable<string> reasons) => string.Concat(reasons
+        .Distinct(StringComparer.Ordinal)
+        .OrderBy(ReasonLetters.Rank)
+        .Select(reason => $"; {ReasonLetters.For(reason)}: {FigureText.Names([reason])}"));
+
     /// <summary>Draws marks, the worst last and on top; letters that would touch are left out.</summary>
     /// <param name="picture">Where to.</param>
     /// <param name="subject">For sizes.</param>

@@ -39,12 +39,17 @@ internal sealed class Panel
     public void DrawLeft(ValueAxis axis)
     {
         float line = TextMeasure.LineHeight(_style);
+        float freeUpTo = Field.Bottom;
         foreach ((double value, string text) in axis.Ticks(1.6f * line))
         {
             float y = axis.At(value);
             _picture.Fill(new Area(Field.Left, MathF.Round(y), Field.Width, 1), Inks.Grid);
-            float top = Math.Clamp(y - (line / 2), Field.Top - (line / 2), Field.Bottom - (line * 0.7f));
-            _picture.Text(text, _style, MathF.Round(Field.Left - 6 - TextMeasure.Width(text, _style)), MathF.Round(top));
+            float top = MathF.Round(Math.Clamp(y - (line / 2), Field.Top - (line / 2), Field.Bottom - line));
+            if (top + line <= freeUpTo)
+            {
+                _picture.Text(text, _style, MathF.Round(Field.Left - 6 - TextMeasure.Width(text, _style)), top);
+                freeUpTo = top;
+            }
         }
     }
 
@@ -55,7 +60,7 @@ internal sealed class Panel
         foreach ((float x, string text) in ticks)
         {
             float width = TextMeasure.Width(text, _style);
-            float left = MathF.Round(Math.Clamp(x - (width / 2), Field.Left - 4, Math.Max(Field.Left, Field.Right - width)));
+            float left = MathF.Round(Math.Clamp(x - (width / 2), Field.Left - (width / 2), Math.Max(Field.Left, Field.Right - width)));
             if (left >= freeFrom)
             {
                 _picture.Fill(new Area(MathF.Round(x), Field.Top, 1, Field.Height + 3), Inks.Grid);

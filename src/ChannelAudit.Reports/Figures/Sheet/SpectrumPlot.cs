@@ -25,7 +25,7 @@ internal static class SpectrumPlot
             return;
         }
 
-        Panel panel = new(picture, subject, outer, $"Spectrum, {unit}; white: the band of the muscle, {band}; dots: mains");
+        Panel panel = new(picture, subject, outer, $"Spectrum of the whole recording, {unit}; white: band of the muscle, {band}; dots: mains");
         double topHz = Math.Min((subject.View.Density.Length - 1) * subject.View.BinHz, subject.Channel.BandToHz * BeyondBand);
         ValueAxis across = panel.Rightwards(0, topHz);
         picture.Fill(Area.Between(across.At(subject.Channel.BandFromHz), panel.Field.Top, across.At(subject.Channel.BandToHz), panel.Field.Bottom), Inks.Paper);

@@ -21,14 +21,18 @@ internal static class WholeTrace
         double Level(int column) => Baseline.At(subject.View, trace.TimeOf(column));
         TraceRange range = TraceRange.Of(trace, Level);
         string cut = range.IsCut ? $"; peaks up to {subject.With(range.Largest)} are cut off here" : string.Empty;
-        Panel panel = new(picture, subject, outer, $"Whole recording, baseline taken out{Of(subject)}{cut}");
+        ImmutableArray<Finding> findings = Shown(subject);
+        string letters = Marks.Key(findings.Select(finding => finding.Reason));
+        Panel panel = new(picture, subject, outer, $"Whole recording{Of(subject)}, baseline taken out (it is below){cut}{letters}");
 
         TimeAxis times = new(trace.FromS, trace.ToS, panel.Field.Left, panel.Field.Right);
         Area field = Area.Between(panel.Field.Left, panel.Field.Top + Marks.LaneHeight(subject), panel.Field.Right, panel.Field.Bottom - TrialStrip - 2);
         ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - 1, field.Top);
         panel.DrawLeft(values);
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
-        Marks.Draw(picture, subject, panel.Field, Marked(subject, times));
+        Marks.Draw(
+            picture, subject, panel.Field, [.. findings.Select(finding => (times.X(finding.FromS), times.X(finding.ToS), finding.Reason, finding.Grade))]);
+        DrawGaps(picture, field, trace);
         TraceBars.Draw(picture, field, trace, values, Level);
         DrawTrials(picture, subject, times, panel.Field);
     }
@@ -36,15 +40,34 @@ internal static class WholeTrace
     /// <summary>The unit behind a heading.</summary>
     internal static string Of(SheetSubject subject) => subject.Unit.Length > 0 ? $", {subject.Unit}" : ", raw codes";
 
-    private static ImmutableArray<(float, float, string, Grade)> Marked(SheetSubject subject, TimeAxis times) =>
+    private static ImmutableArray<Finding> Shown(SheetSubject subject) =>
     [
         .. subject.Channel.Findings
             .Concat(subject.Channel.Cells.SelectMany(cell => cell.Findings))
-            .Where(finding => finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding))
-            .Select(finding => (times.X(finding.FromS), times.X(finding.ToS), finding.Reason, finding.Grade)),
+            .Where(finding => finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding)),
     ];
 
-    // Rest is open, tasks are striped, the rest is full; the trial shown enlarged has a frame.
+    // Time of which nothing is stored must not look like a quiet signal.
+    private static void DrawGaps(Picture picture, Area field, Trace trace)
+    {
+        for (int from = 0; from < trace.Columns; from++)
+        {
+            int to = from;
+            while (to < trace.Columns && double.IsNaN(trace.Least[to]))
+            {
+                to++;
+            }
+
+            if (to > from)
+            {
+                float column = field.Width / trace.Columns;
+                picture.Hatch(Area.Between(field.Left + (from * column), field.Top, field.Left + (to * column), field.Bottom), Inks.OpenLine, 9, 1);
+                from = to;
+            }
+        }
+    }
+
+    // As in the amplitudes: rest is striped, a task framed; the trial shown enlarged has a bar below.
     private static void DrawTrials(Picture picture, SheetSubject subject, TimeAxis times, Area field)
     {
         foreach (Trial trial in subject.Recording.Trials)
@@ -52,18 +75,21 @@ internal static class WholeTrace
             float left = times.X((double)trial.WindowFromS);
             Area block = Area.Between(left, field.Bottom - TrialStrip, Math.Max(left + 2, times.X((double)trial.WindowToS)), field.Bottom);
             picture.Fill(block, trial.Role == TrialRole.Scored ? Inks.PassLine : Inks.Paper);
-            if (trial.Role == TrialRole.Task)
+            if (trial.Role == TrialRole.Rest)
             {
                 picture.Hatch(block, Inks.PassLine, 5, 2);
             }
 
-            picture.Outline(block, Inks.PassLine, 1);
+            if (trial.Role == TrialRole.Task)
+            {
+                picture.Outline(block, Inks.PassLine, 1.5f);
+            }
         }
 
         if (subject.View.Closeup is { } closeup)
         {
             float left = times.X(closeup.WindowFromS);
-            picture.Outline(Area.Between(left - 2, field.Bottom - TrialStrip - 3, Math.Max(left + 3, times.X(closeup.WindowToS) + 2), field.Bottom + 2), Inks.Ink, 2);
+            picture.Fill(Area.Between(left, field.Bottom, Math.Max(left + 4, times.X(closeup.WindowToS)), field.Bottom + 4), Inks.Ink);
         }
     }
 }
