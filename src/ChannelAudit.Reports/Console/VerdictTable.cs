@@ -47,6 +47,12 @@ public static class VerdictTable
             Line(text, $"Trials, counted once a channel: {RunSummary.InWords(trials)}.", style);
         }
 
+        int warnings = run.Recordings.Sum(recording => recording.Warnings.Length);
+        if (warnings > 0)
+        {
+            Line(text, $"{Quantities.Many(warnings, "warning")} about the files: see \"Also noticed\" in report.html.", style);
+        }
+
         Line(text, $"Written to {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv", style);
         return TerminalText.Plain(text.ToString(), style);
     }
