@@ -6,14 +6,18 @@ namespace ChannelAudit.TestKit;
 /// <summary>Compares a text with one that is kept in the repository.</summary>
 public static class Golden
 {
+    /// <summary>Whether what is kept is to be written anew.</summary>
+    public static bool IsRewriteAsked =>
+        string.Equals(Environment.GetEnvironmentVariable("CHANNELAUDIT_GOLDEN"), "rewrite", StringComparison.Ordinal)
+        && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("CI"));
+
     /// <summary>Fails with the first line that differs; writes the file instead when the environment asks for it, but never in CI.</summary>
     /// <param name="file">Path below <c>tests/</c>, with forward slashes.</param>
     /// <param name="actual">The text; carriage returns count.</param>
     public static void Match(string file, string actual)
     {
         string path = Path.GetFullPath(RepositoryRoot.Fixture("../tests/" + file));
-        bool isAsked = string.Equals(Environment.GetEnvironmentVariable("CHANNELAUDIT_GOLDEN"), "rewrite", StringComparison.Ordinal);
-        if (isAsked && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("CI")))
+        if (IsRewriteAsked)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, actual);
