@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
@@ -12,6 +13,8 @@ public static class VerdictTable
 {
     /// <summary>Recordings whose channels are listed when there are several; the rest is counted.</summary>
     public const int DetailedRecordings = 10;
+
+    private const int MostWarnings = 3;
 
     /// <summary>The whole text, each line ended by LF.</summary>
     /// <param name="run">The results.</param>
@@ -47,14 +50,25 @@ public static class VerdictTable
             Line(text, $"Trials, counted once a channel: {RunSummary.InWords(trials)}.", style);
         }
 
-        int warnings = run.Recordings.Sum(recording => recording.Warnings.Length);
-        if (warnings > 0)
-        {
-            Line(text, $"{Quantities.Many(warnings, "warning")} about the files: see \"Also noticed\" in report.html.", style);
-        }
+        AddWarnings(text, run, style);
 
         Line(text, $"Written to {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv", style);
         return TerminalText.Plain(text.ToString(), style);
+    }
+
+    // What a file gave cause for may be more than any verdict says: a recording that was cut short passes like any other.
+    private static void AddWarnings(StringBuilder text, AuditRun run, TerminalStyle style)
+    {
+        ImmutableArray<Warning> warnings = [.. run.Recordings.SelectMany(recording => recording.Warnings)];
+        foreach (Warning warning in warnings.Take(MostWarnings))
+        {
+            Line(text, $"warning: {TerminalText.Clean(warning.File)}, {TerminalText.Clean(warning.Place)}: {TerminalText.Clean(warning.Message)}", style);
+        }
+
+        if (warnings.Length > MostWarnings)
+        {
+            Line(text, $"{Quantities.Many(warnings.Length - MostWarnings, "more warning")}: see \"Also noticed\" in report.html.", style);
+        }
     }
 
     private static void Line(StringBuilder text, string line, TerminalStyle style)
