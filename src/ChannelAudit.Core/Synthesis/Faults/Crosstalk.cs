@@ -20,7 +20,13 @@ public sealed record Crosstalk(string FromSite, string ToSite, double Share) : F
         SampleSpan span = path.Plan.SamplesOf(Span);
         double[] seen = span.In(path.Site(FromSite).Muscle).ToArray();
         double before = Power(seen);
-        ShapedNoise.Shape(new NoiseBand(0, TissueLowpassHz), path.Plan.Rate.Value, seen);
+
+        // Tissue conducts without delay, and a filter that runs one way only would delay: so there and back.
+        NoiseBand tissue = new(0, TissueLowpassHz);
+        ShapedNoise.Shape(tissue, path.Plan.Rate.Value, seen);
+        Array.Reverse(seen);
+        ShapedNoise.Shape(tissue, path.Plan.Rate.Value, seen);
+        Array.Reverse(seen);
         double scale = Share * Math.Sqrt(before / Math.Max(Power(seen), double.Epsilon));
         SiteSignals target = path.Site(ToSite);
         for (int i = 0; i < seen.Length; i++)

@@ -193,6 +193,11 @@ public sealed class FaultSizeTests
         double low = Plain.Density(brow, 2000, 50, 100) / Plain.Density(cheek, 2000, 50, 100);
         double high = Plain.Density(brow, 2000, 350, 450) / Plain.Density(cheek, 2000, 350, 450);
         Assert.True(high < 0.1 * low);
+
+        // Tissue conducts without delay (quasi-static approximation: common knowledge of volume conduction): what is seen is in step with the muscle.
+        Assert.True(Plain.Correlation(cheek, brow) > 0.75);
+        Assert.True(Plain.Correlation(cheek[4..], brow[..^4]) < Plain.Correlation(cheek, brow));
+        Assert.True(Plain.Correlation(cheek[..^4], brow[4..]) < Plain.Correlation(cheek, brow));
     }
 
     [Fact]
