@@ -34,6 +34,7 @@ public static class Audit
 
         ImmutableArray<PairJudgement> pairs =
             [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
+        ImmutableArray<PairResult> rows = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))];
         ImmutableArray<ChannelResult> judged = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))];
         return new RecordingResult
         {
@@ -47,7 +48,7 @@ public static class Audit
             Trials = input.Trials,
             Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, judged, input.Trials, cancellation) : judged,
             Skipped = AuditedChannels.Skipped(recording, channels),
-            Pairs = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))],
+            Pairs = input.WithViews ? PairViewer.AddTo(recording, survey, rows, pairs, bridges.StatesOf, cancellation) : rows,
             Information = [.. pairs.Where(pair => pair.Information is not null).Select(pair => pair.Information!)],
             Warnings = [.. recording.Warnings, .. input.Warnings],
             MinimumTrials = input.Setup.Trials.Minimum,

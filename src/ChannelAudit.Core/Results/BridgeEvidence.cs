@@ -38,4 +38,7 @@ public sealed record BridgeEvidence
 
     /// <summary>What was decided, in words.</summary>
     public required string Decision { get; init; }
+
+    /// <summary>Why it was decided so, in a sentence or two.</summary>
+    public required string Why { get; init; }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Views;
 
 namespace ChannelAudit.Results;
 
@@ -16,4 +17,7 @@ public sealed record PairResult
 
     /// <summary>The medians over 1 s segments that decide a bridge.</summary>
     public required BridgeEvidence Evidence { get; init; }
+
+    /// <summary>What a picture of the pair shows beside this; null unless pictures were asked for and the pair is suspect. Part of no file.</summary>
+    public PairView? View { get; init; }
 }

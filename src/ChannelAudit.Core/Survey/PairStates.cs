@@ -6,12 +6,13 @@ namespace ChannelAudit.Survey;
 /// <summary>Which segments of a pair are rest, and which are contractions of the one or the other.</summary>
 /// <remarks>
 /// Rest: both channels quiet and free of low-frequency artefact. A contraction of A: its band power is at least 10 times its rest, and it
-/// rose at least as much as B; of B likewise; when neither is ever raised alone, every contraction counts for both.
+/// rose at least as much as B; of B likewise. When the two are so alike that one of them hardly ever leads, every contraction counts for both.
 /// </remarks>
 public sealed record PairStates
 {
     private const double TimesRest = 10;
     private const double LowRmsUv = 10;
+    private const int LeastLed = 3;
 
     /// <summary>Segments at rest, ascending.</summary>
     public required ImmutableArray<int> Rest { get; init; }
@@ -56,7 +57,9 @@ public sealed record PairStates
             anyAlone |= riseA >= TimesRest ^ riseB >= TimesRest;
         }
 
-        if (!anyAlone && activeA.Count + activeB.Count > 0)
+        // Only where nobody can say whose contraction it is: mixed up, a third of each seen at the other would look like all of it.
+        bool hardlyLeads = Math.Min(activeA.Count, activeB.Count) < LeastLed;
+        if (!anyAlone && hardlyLeads && activeA.Count + activeB.Count > 0)
         {
             ImmutableArray<int> both = [.. activeA.Union(activeB).Order()];
             return new PairStates { Rest = rest.DrainToImmutable(), ActiveA = both, ActiveB = both };

@@ -72,6 +72,24 @@ internal sealed class StateMeans
             return null;
         }
 
+        (double[] re, double[] im, double[] densityA, double[] densityB) = Densities(shape);
+        return PairReading.Of(bands, re, im, densityA, densityB, cross.Segments);
+    }
+
+    /// <summary>The coherence in steps of frequency; null without segments, and of a single one, where it is 1 by definition.</summary>
+    public CoherenceSteps? Coherence(SegmentBatch shape)
+    {
+        if (cross.Segments < 2)
+        {
+            return null;
+        }
+
+        (double[] re, double[] im, double[] densityA, double[] densityB) = Densities(shape);
+        return CoherenceSteps.Of(bands, re, im, densityA.AsSpan(bands.FirstBin), densityB.AsSpan(bands.FirstBin), cross.Segments);
+    }
+
+    private (double[] Re, double[] Im, double[] DensityA, double[] DensityB) Densities(SegmentBatch shape)
+    {
         double[] re = new double[bands.BinCount];
         double[] im = new double[bands.BinCount];
         double[] densityA = new double[bins];
@@ -80,6 +98,6 @@ internal sealed class StateMeans
         double[] none = new double[bands.BinCount];
         powerA.Density(shape, densityA.AsSpan(bands.FirstBin, bands.BinCount), none);
         powerB.Density(shape, densityB.AsSpan(bands.FirstBin, bands.BinCount), none);
-        return PairReading.Of(bands, re, im, densityA, densityB, cross.Segments);
+        return (re, im, densityA, densityB);
     }
 }

@@ -17,6 +17,7 @@ internal static class PairReading
     private static BridgeEvidence Evidence(JsonField field) => new()
     {
         Decision = field.Text("decision"),
+        Why = field.Text("why"),
         NotAssessed = field.TextOrNull("not_assessed"),
         RestSegments = field.Whole("rest_segments"),
         ActiveASegments = field.Whole("active_a_segments"),

@@ -59,6 +59,22 @@ public sealed class BridgeTests
         Assert.True(counts.All(one => one is { Found: >= 6, Rejected: 0 }), message);
     }
 
+    /// <summary>The muscles contract in the tasks only, each strongly enough that the joint raises the other site tenfold.</summary>
+    [Theory]
+    [InlineData(651, 25)]
+    [InlineData(652, 25)]
+    [InlineData(653, 60)]
+    [InlineData(654, 100)]
+    public void OneJoinedNodeIsOnlySuspectedWhereEveryContractionShowsAtBothSites(ulong seed, double microvolts)
+    {
+        SessionPlan plan = new Protocol { ScoredTrials = 4, ContractionUv = microvolts }.Plan(seed) with { Faults = [ElectrodeBridge.OneNode("cheek", "eye", 0.1)] };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.Equal(Grade.Questionable, MadeAudit.Channel(result, "cheek").Verdict);
+        Assert.Empty(MadeAudit.RejectedFor(result, "cheek", "bridge"));
+    }
+
     [Fact]
     public void IdenticalChannelsAreABridge()
     {

@@ -99,6 +99,31 @@ public sealed class CleanSessionTests
         Assert.Empty(MadeAudit.RejectedFor(result, "eye", "bridge"));
     }
 
+    /// <summary>A contraction so strong that its crosstalk alone raises the neighbour tenfold: then neither site ever seems to be active alone.</summary>
+    [Theory]
+    [InlineData(141, 0.1, 60, 150)]
+    [InlineData(142, 0.2, 40, 150)]
+    [InlineData(143, 0.25, 25, 300)]
+    [InlineData(144, 0.25, 60, 300)]
+    [InlineData(145, 0.25, 100, 450)]
+    [InlineData(146, 0.33, 60, 450)]
+    public void StrongContractionsSeenThroughTissueAreNoBridge(ulong seed, double share, double microvolts, double tissueHz)
+    {
+        SessionPlan plan = new Protocol { ScoredTrials = 8, RestS = 14, TaskS = 4, PauseS = 3, ContractionUv = microvolts }.Plan(seed) with
+        {
+            Faults =
+            [
+                new Crosstalk("cheek", "eye", share) { TissueLowpassHz = tissueHz },
+                new Crosstalk("eye", "cheek", share) { TissueLowpassHz = tissueHz },
+            ],
+        };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.Empty(MadeAudit.RejectedFor(result, "cheek", "bridge"));
+        Assert.Empty(MadeAudit.RejectedFor(result, "eye", "bridge"));
+    }
+
     [Theory]
     [InlineData(131)]
     [InlineData(132)]

@@ -17,10 +17,12 @@ namespace ChannelAudit.Findings.Bridges;
 internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evidence)
 {
     private const double LeastRestSeconds = 4;
-    private const double MostImaginary = 0.1;
     private const double NearZero = 0.1;
     private const double FloorDeviations = 5;
     private const double DefaultRhoActive = 0.90;
+
+    /// <summary>The largest size of the imaginary part that simultaneous signals have.</summary>
+    public const double MostImaginary = 0.1;
 
     /// <summary>Nothing found.</summary>
     public static BridgeDecision Clear { get; } = new(Grade.Pass, []);
@@ -53,6 +55,10 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
 
         return Clear;
     }
+
+    /// <summary>What the correlation above 300 Hz must reach to be more than chance: five standard deviations of what independent channels show.</summary>
+    public static double LeastHigh(BridgeMedians medians, PairBands bands) =>
+        FloorDeviations / Math.Sqrt(2 * bands.HighWidthHz * medians.RestSeconds);
 
     private static bool IsReached(LimitSet set, BridgeMedians medians, PairBands bands, out ImmutableArray<Evidence> evidence)
     {
@@ -100,9 +106,8 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
             return false;
         }
 
-        double floor = FloorDeviations / Math.Sqrt(2 * bands.HighWidthHz * medians.RestSeconds);
         bool signsFit = Math.Sign(rest) == Math.Sign(high) || Math.Abs(rest) <= NearZero;
-        return Math.Abs(high) >= floor && signsFit && Math.Abs(rest) <= 2 * Math.Abs(high);
+        return Math.Abs(high) >= LeastHigh(medians, bands) && signsFit && Math.Abs(rest) <= 2 * Math.Abs(high);
     }
 
     private static bool RestHolds(BridgeMedians medians) =>

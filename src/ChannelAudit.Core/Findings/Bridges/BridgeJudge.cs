@@ -12,6 +12,10 @@ namespace ChannelAudit.Findings.Bridges;
 public sealed class BridgeJudge
 {
     private const double BridgedTrialRho = 0.60;
+
+    // Between the most that crosstalk brings (a quarter is published for the face) and the half that joined sites share.
+    private const double BridgedTrialGain = 0.40;
+
     private const double FadedShare = 0.25;
     private const int LeastSuspectWindows = 3;
 
@@ -49,7 +53,9 @@ public sealed class BridgeJudge
         ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared));
         ImmutableArray<Grade> grades = GradeTrials(whole, decision, spans, trials, readings);
         return BridgeWords.Judgement(
-            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, isShared), trials, grades);
+            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, LimitsOf(pair.Table.Bands, whole), isShared),
+            trials,
+            grades);
     }
 
     private static int Length(PairSurvey pair) => SpectralFrame.SegmentLengthOf(pair.ChannelA.Rate);
@@ -79,11 +85,17 @@ public sealed class BridgeJudge
             : [.. trials.Select(_ => decision.Grade)];
     }
 
-    /// <summary>Once "bridged" holds somewhere, a trial's own correlation says whether it lasts; a trial too short for one goes by the spans.</summary>
+    /// <summary>
+    /// Once "bridged" holds somewhere, a trial's own correlation says whether it lasts, and its weaker gain that it is not a contraction seen
+    /// through tissue; a trial too short for them goes by the spans.
+    /// </summary>
     private static Grade BridgedTrial(Trial trial, PairReading? reading, ImmutableArray<BridgeSpan> spans, Grade whole) =>
         reading is { } own
-            ? Math.Abs(own.Rho) >= BridgedTrialRho ? Grade.Reject : Grade.Pass
+            ? Math.Abs(own.Rho) >= BridgedTrialRho && Math.Min(Math.Abs(own.GainAb), Math.Abs(own.GainBa)) >= BridgedTrialGain ? Grade.Reject : Grade.Pass
             : BridgeSpan.MedianAround(spans, trial) ?? whole;
+
+    private ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole) =>
+        BridgeLimit.Of(criterion, bands, bands.HasHigh && whole.RestSeconds > 0 ? BridgeDecision.LeastHigh(whole, bands) : 0);
 
     private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to) =>
         states[index] is { } own && pair.Table is not null ? BridgeMedians.Of(pair, own, from, to, Length(pair)) : null;

@@ -18,7 +18,12 @@ internal static class BridgeWords
     {
         A = pair.A,
         B = pair.B,
-        Evidence = new BridgeEvidence { NotAssessed = pair.NotComparable, Decision = "not assessed: " + pair.NotComparable },
+        Evidence = new BridgeEvidence
+        {
+            NotAssessed = pair.NotComparable,
+            Decision = "not assessed: " + pair.NotComparable,
+            Why = $"It could not be judged: {pair.NotComparable}.",
+        },
         Trials = [.. Enumerable.Repeat(Grade.Pass, trials)],
     };
 
@@ -34,15 +39,17 @@ internal static class BridgeWords
         {
             A = found.Pair.A,
             B = found.Pair.B,
-            Evidence = EvidenceOf(found, notAssessed, Decided(found, worst, notAssessed)),
+            Evidence = EvidenceOf(found, notAssessed, worst),
             Finding = worst == Grade.Pass ? null : FindingOf(found, worst, trials, grades),
             ChannelGrade = channelGrade,
             Trials = grades,
             Information = worst == Grade.Pass ? Crosstalk(found) : null,
+            Limits = found.Limits,
+            IsCommonSource = found.IsCommonSource,
         };
     }
 
-    private static BridgeEvidence EvidenceOf(BridgeCase found, string? notAssessed, string decision) => new()
+    private static BridgeEvidence EvidenceOf(BridgeCase found, string? notAssessed, Grade worst) => new()
     {
         RestSegments = found.Whole.RestSegments,
         ActiveASegments = found.Whole.ActiveASegments,
@@ -55,7 +62,8 @@ internal static class BridgeWords
         GainAb = found.Whole.GainAb,
         GainBa = found.Whole.GainBa,
         NotAssessed = notAssessed,
-        Decision = decision,
+        Decision = Decided(found, worst, notAssessed),
+        Why = BridgeReasoning.Of(found, worst, notAssessed),
     };
 
     private static string Decided(BridgeCase found, Grade worst, string? notAssessed) => worst switch
@@ -63,7 +71,7 @@ internal static class BridgeWords
         Grade.Reject => "bridged",
         Grade.Questionable => "suspected shared electrode path",
         _ when notAssessed is not null => "not assessed: " + notAssessed,
-        _ when found.IsShared && Math.Abs(found.Whole.RhoHighRest ?? 0) >= 0.12 => "all pairs share it alike: a common source, not gel",
+        _ when found.IsCommonSource => "all pairs share it alike: a common source, not gel",
         _ => "no shared electrode path seen; a single joined electrode behind quiet contacts cannot be ruled out",
     };
 
@@ -85,9 +93,7 @@ internal static class BridgeWords
     private static Finding FindingOf(BridgeCase found, Grade worst, ImmutableArray<Trial> trials, ImmutableArray<Grade> grades)
     {
         (double fromS, double toS) = Stretch(found, worst, trials, grades);
-        BridgeDecision decision = found.Decision.Grade == worst
-            ? found.Decision
-            : found.Spans.Select(span => span.Decision).FirstOrDefault(span => span.Grade == worst) ?? found.Decision;
+        BridgeDecision decision = found.Deciding(worst);
         bool isReject = worst == Grade.Reject;
         return new Finding
         {

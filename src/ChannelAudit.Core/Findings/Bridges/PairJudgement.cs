@@ -28,4 +28,13 @@ public sealed record PairJudgement
 
     /// <summary>Something worth knowing that changes no verdict, or null.</summary>
     public Finding? Information { get; init; }
+
+    /// <summary>The limits as they hold for this pair; empty when it could not be compared.</summary>
+    public ImmutableArray<BridgeLimit> Limits { get; init; } = [];
+
+    /// <summary>Whether every third channel shares the high band alike.</summary>
+    public bool IsCommonSource { get; init; }
+
+    /// <summary>Whether the two share so much that a person may ask whether they are joined.</summary>
+    public bool IsSuspect => Finding is not null || Information is not null || IsCommonSource;
 }
