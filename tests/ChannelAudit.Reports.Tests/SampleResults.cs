@@ -272,6 +272,6 @@ internal static class SampleResults
             new PairRow("all", 0.01, null, 1.25, 0.013, -0.0, 2, "the band ends below 300 Hz"),
             new PairRow("rest", null, null, null, null, null, null, "no rest segment of 1 s"),
         ],
-        Evidence = new BridgeEvidence { RestSegments = 12, RhoRest = 0.02, Decision = "no bridge" },
+        Evidence = new BridgeEvidence { RestSegments = 12, RhoRest = 0.02, Decision = "no bridge", Why = "nothing is shared" },
     };
 }

@@ -36,6 +36,12 @@ internal sealed class AuditEngine : IScreenEngine
             figures.Add(new FigureFile(FigureFile.SheetOf(recording, channel), ChannelSheet.Render(recording, channel, FigureSize.Full)));
         }
 
+        foreach (PairResult pair in recording.Pairs.Where(pair => pair.View is not null))
+        {
+            cancel.ThrowIfCancellationRequested();
+            figures.Add(new FigureFile(FigureFile.SheetOf(recording, pair), PairSheet.Render(recording, pair, FigureSize.Full)));
+        }
+
         return [.. figures];
     }
 }

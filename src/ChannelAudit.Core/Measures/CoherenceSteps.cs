@@ -20,11 +20,13 @@ public sealed record CoherenceSteps(int Segments, ImmutableArray<(double Hz, dou
         PairBands bands, ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> densityA, ReadOnlySpan<double> densityB, int segments)
     {
         SortedDictionary<int, (double Re, double Im, double A, double B)> sums = [];
-        foreach (BinRange range in bands.Low.Concat(bands.High))
+        foreach ((BinRange range, double toHz) in bands.Low.Select(range => (range, PairBands.LowToHz)).Concat(bands.High.Select(range => (range, PairBands.HighToHz))))
         {
+            // The upper edge belongs to the last step: a step of a single bin would be mostly chance.
+            int lastStep = (int)(toHz / StepHz) - 1;
             for (int bin = range.From; bin <= range.To; bin++)
             {
-                int step = (int)(bin * bands.BinHz / StepHz);
+                int step = Math.Min(lastStep, (int)(bin * bands.BinHz / StepHz));
                 int at = bin - bands.FirstBin;
                 (double Re, double Im, double A, double B) sum = sums.GetValueOrDefault(step);
                 sums[step] = (sum.Re + re[at], sum.Im + im[at], sum.A + densityA[at], sum.B + densityB[at]);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Measures;
+using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Views;
@@ -13,6 +14,9 @@ public sealed record PairView
 
     /// <summary>From when to when that holds, in seconds.</summary>
     public required (double FromS, double ToS) Stretch { get; init; }
+
+    /// <summary>The medians that decided: the whole recording's, or those of the first part of it that is joined.</summary>
+    public required BridgeEvidence Medians { get; init; }
 
     /// <summary>Whether every other channel shares it alike.</summary>
     public required bool IsCommonSource { get; init; }

@@ -70,6 +70,7 @@ internal static class PairViewer
         {
             Grade = finding?.Grade ?? Grade.Pass,
             Stretch = finding is null ? (0, recording.DurationS) : (finding.FromS, finding.ToS),
+            Medians = judgement.Deciding,
             IsCommonSource = judgement.IsCommonSource,
             Seconds = [.. pair.SegmentsA.Starts.Select((start, i) =>
                 new PairSecond((start + (frame.SegmentLength / 2.0)) / frame.RateHz, pair.Table!.Rho[i], stateOfSegments[i]))],

@@ -52,12 +52,30 @@ internal static class RecordingSection
     {
         foreach (ChannelResult channel in channels)
         {
-            if (figures.Source(recording.Id, FigureFile.SheetOf(recording, channel)) is { } source)
-            {
-                string words = FigureText.Of(recording, channel);
-                html.Markup("<details><summary>Sheet of ").Label(channel.Name).Text($": {words}").Line("</summary>");
-                html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute($"Trace, worst trial, spectrum, baseline and amplitude by trial of {channel.Name}. {words}.")}\">").Line("</details>");
-            }
+            string words = FigureText.Of(recording, channel);
+            WriteSheet(
+                html,
+                figures.Source(recording.Id, FigureFile.SheetOf(recording, channel)),
+                ("Sheet of ", channel.Name, $": {words}"),
+                $"Trace, worst trial, spectrum, baseline and amplitude by trial of {channel.Name}. {words}.");
+        }
+
+        foreach (PairResult pair in recording.Pairs)
+        {
+            WriteSheet(
+                html,
+                figures.Source(recording.Id, FigureFile.SheetOf(recording, pair)),
+                ("Pair ", $"{pair.ChannelA}, {pair.ChannelB}", $": {pair.Evidence.Decision}"),
+                $"Correlation over time, one moment, coherence and expected patterns of {pair.ChannelA} and {pair.ChannelB}. {pair.Evidence.Why}");
+        }
+    }
+
+    private static void WriteSheet(HtmlText html, string? source, (string Kind, string Name, string Words) summary, string description)
+    {
+        if (source is not null)
+        {
+            html.Markup("<details><summary>").Text(summary.Kind).Label(summary.Name).Text(summary.Words).Line("</summary>");
+            html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute(description)}\">").Line("</details>");
         }
     }
 

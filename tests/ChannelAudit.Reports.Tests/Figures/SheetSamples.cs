@@ -1,11 +1,7 @@
 using System.Collections.Immutable;
-using ChannelAudit.Criteria;
 using ChannelAudit.Results;
-using ChannelAudit.Runs;
-using ChannelAudit.Setup;
 using ChannelAudit.Synthesis;
 using ChannelAudit.Synthesis.Faults;
-using ChannelAudit.TestKit;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Tests.Figures;
@@ -13,7 +9,7 @@ namespace ChannelAudit.Reports.Tests.Figures;
 /// <summary>Made channels with views: faulty, short, alone, with a label too long, without rest, without a unit.</summary>
 internal static class SheetSamples
 {
-    private static readonly Lazy<RecordingResult> FaultySession = new(() => Audited(Session(16), withSetup: true));
+    private static readonly Lazy<RecordingResult> FaultySession = new(() => MadeSession.Audited(Session(16), withSetup: true));
 
     /// <summary>The session with faults: mains on the cheek, a dead second on the brow, a squeeze of the eye that clips.</summary>
     public static RecordingResult Faulty() => FaultySession.Value;
@@ -25,7 +21,7 @@ internal static class SheetSamples
         yield return ("faulty", faulty, faulty.Channels[0]);
         yield return ("flat", faulty, faulty.Channels[1]);
         yield return ("clipped", faulty, faulty.Channels[2]);
-        RecordingResult brief = Audited(new SessionPlan { Seed = 2, Sites = [SitePlan.Face[0]], Trials = [], DurationS = 2 }, withSetup: false);
+        RecordingResult brief = MadeSession.Audited(new SessionPlan { Seed = 2, Sites = [SitePlan.Face[0]], Trials = [], DurationS = 2 }, withSetup: false);
         yield return ("two seconds, one channel, blocks", brief, brief.Channels[0]);
         ChannelResult odd = faulty.Channels[0] with { Name = string.Concat(Enumerable.Repeat("Wängli \u0007 \u4E2D\u2067 ", 8)) };
         yield return ("long label", faulty with { Channels = faulty.Channels.SetItem(0, odd) }, odd);
@@ -59,15 +55,5 @@ internal static class SheetSamples
                 new Flatline("brow") { Span = new FaultSpan(trials[13].OnsetS + 1, trials[13].OnsetS + 2) },
             ],
         };
-    }
-
-    private static RecordingResult Audited(SessionPlan plan, bool withSetup)
-    {
-        using TemporaryFolder folder = new();
-        string path = folder.In("session.edf");
-        EdfFiles.Write(MadeRecording.Make(plan), path);
-        StudySetup setup = withSetup ? SetupFile.Parse(SetupText.Of(plan), "setup.toml") : StudySetup.Empty;
-        return RecordingAudit.Of(
-            new RecordingEntry("session", path, "session.edf"), setup, DefaultCriteria.All, null, CancellationToken.None, withViews: true);
     }
 }

@@ -20,8 +20,9 @@ internal sealed record BridgeCase(
     /// <summary>Whether every third channel shares a high band that is worth speaking of: ground or a remote source, not gel.</summary>
     public bool IsCommonSource => IsShared && Math.Abs(Whole.RhoHighRest ?? 0) >= LeastShared;
 
-    /// <summary>The decision that speaks for a grade: the whole recording's, or that of its first span.</summary>
-    public BridgeDecision Deciding(Grade grade) => Decision.Grade == grade
-        ? Decision
-        : Spans.Select(span => span.Decision).FirstOrDefault(span => span.Grade == grade) ?? Decision;
+    /// <summary>The medians and the decision that speak for a grade: the whole recording's, or those of its first span.</summary>
+    public (BridgeMedians Medians, BridgeDecision Decision) Deciding(Grade grade) =>
+        Decision.Grade != grade && Spans.FirstOrDefault(span => span.Decision.Grade == grade) is { } span
+            ? (span.Medians, span.Decision)
+            : (Whole, Decision);
 }

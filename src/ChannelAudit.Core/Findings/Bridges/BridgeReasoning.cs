@@ -31,7 +31,7 @@ internal static class BridgeReasoning
 
     private static string Reached(BridgeCase found, Grade worst)
     {
-        BridgeDecision decision = found.Deciding(worst);
+        (_, BridgeDecision decision) = found.Deciding(worst);
         string part = decision == found.Decision ? string.Empty : "In part of the recording: ";
         string numbers = string.Join("; ", decision.Evidence.Select(Words));
         string ending = worst == Grade.Reject
@@ -46,10 +46,9 @@ internal static class BridgeReasoning
         string where = found.Whole.RhoHighRest is null ? "at rest" : "at rest above 300 Hz";
         string least = found.Whole.RhoHighRest is not null && LeastHigh(found) is { } limit ? $", below {Number(limit)}" : string.Empty;
         double contraction = Math.Max(Math.Abs(found.Whole.RhoActiveA ?? 0), Math.Abs(found.Whole.RhoActiveB ?? 0));
-        string quiet = $"{where} the size of the correlation is {Number(rest)}{least}";
         return contraction >= LeastShared
-            ? $"In contractions it is {Number(contraction)}, but {quiet}. Tissue carries the neighbour's muscle and takes away its high frequencies; gel carries all."
-            : $"{Capital(quiet)}, and in contractions {Number(contraction)}.";
+            ? $"In contractions the correlation is {Number(contraction)}, but {where} only {Number(rest)}{least}: tissue carries the neighbour's muscle without its high frequencies, gel carries all."
+            : $"The correlation is {Number(rest)} {where}{least}, and {Number(contraction)} in contractions.";
     }
 
     private static double? LeastHigh(BridgeCase found) => found.Limits

@@ -39,7 +39,8 @@ internal static class BridgeWords
         {
             A = found.Pair.A,
             B = found.Pair.B,
-            Evidence = EvidenceOf(found, notAssessed, worst),
+            Evidence = EvidenceOf(found, found.Whole, notAssessed, worst),
+            Deciding = EvidenceOf(found, found.Deciding(worst).Medians, notAssessed, worst),
             Finding = worst == Grade.Pass ? null : FindingOf(found, worst, trials, grades),
             ChannelGrade = channelGrade,
             Trials = grades,
@@ -49,18 +50,18 @@ internal static class BridgeWords
         };
     }
 
-    private static BridgeEvidence EvidenceOf(BridgeCase found, string? notAssessed, Grade worst) => new()
+    private static BridgeEvidence EvidenceOf(BridgeCase found, BridgeMedians medians, string? notAssessed, Grade worst) => new()
     {
-        RestSegments = found.Whole.RestSegments,
-        ActiveASegments = found.Whole.ActiveASegments,
-        ActiveBSegments = found.Whole.ActiveBSegments,
-        RhoRest = found.Whole.RhoRest,
-        RhoHighRest = found.Whole.RhoHighRest,
-        ImaginaryRest = found.Whole.ImaginaryRest,
-        RhoActiveA = found.Whole.RhoActiveA,
-        RhoActiveB = found.Whole.RhoActiveB,
-        GainAb = found.Whole.GainAb,
-        GainBa = found.Whole.GainBa,
+        RestSegments = medians.RestSegments,
+        ActiveASegments = medians.ActiveASegments,
+        ActiveBSegments = medians.ActiveBSegments,
+        RhoRest = medians.RhoRest,
+        RhoHighRest = medians.RhoHighRest,
+        ImaginaryRest = medians.ImaginaryRest,
+        RhoActiveA = medians.RhoActiveA,
+        RhoActiveB = medians.RhoActiveB,
+        GainAb = medians.GainAb,
+        GainBa = medians.GainBa,
         NotAssessed = notAssessed,
         Decision = Decided(found, worst, notAssessed),
         Why = BridgeReasoning.Of(found, worst, notAssessed),
@@ -93,7 +94,7 @@ internal static class BridgeWords
     private static Finding FindingOf(BridgeCase found, Grade worst, ImmutableArray<Trial> trials, ImmutableArray<Grade> grades)
     {
         (double fromS, double toS) = Stretch(found, worst, trials, grades);
-        BridgeDecision decision = found.Deciding(worst);
+        (_, BridgeDecision decision) = found.Deciding(worst);
         bool isReject = worst == Grade.Reject;
         return new Finding
         {

@@ -17,6 +17,9 @@ public sealed record PairJudgement
     /// <summary>Medians and the decision in words.</summary>
     public required BridgeEvidence Evidence { get; init; }
 
+    /// <summary>The medians that decided: the whole recording's, or those of the first part of it that is joined.</summary>
+    public BridgeEvidence Deciding { get => field ?? Evidence; init; }
+
     /// <summary>The finding both channels carry, or null.</summary>
     public Finding? Finding { get; init; }
 

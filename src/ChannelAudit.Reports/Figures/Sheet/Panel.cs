@@ -16,9 +16,20 @@ internal sealed class Panel
     /// <param name="heading">What it shows.</param>
     /// <param name="hasTimes">Whether there is a line of text below the field.</param>
     public Panel(Picture picture, SheetSubject subject, Area outer, string heading, bool hasTimes = true)
+        : this(picture, subject.Note, outer, heading, hasTimes)
+    {
+    }
+
+    /// <summary>Draws the heading and the field's ground.</summary>
+    /// <param name="picture">Where to.</param>
+    /// <param name="note">The text of headings and axes.</param>
+    /// <param name="outer">All the room there is.</param>
+    /// <param name="heading">What it shows.</param>
+    /// <param name="hasTimes">Whether there is a line of text below the field.</param>
+    public Panel(Picture picture, TextStyle note, Area outer, string heading, bool hasTimes = true)
     {
         _picture = picture;
-        _style = subject.Note;
+        _style = note;
         TextStyle bold = _style with { Bold = true, Color = Inks.Ink };
         float line = TextMeasure.LineHeight(_style);
         picture.Text(TextMeasure.Fit(heading, bold, outer.Width), bold, outer.Left, outer.Top);
@@ -31,6 +42,10 @@ internal sealed class Panel
 
     /// <summary>An axis of values from the field's lower to its upper edge.</summary>
     public ValueAxis Upwards(double from, double to, bool isLog = false) => new(from, to, Field.Bottom - 1, Field.Top, isLog);
+
+    /// <summary>The same, but ending where the number of its last tick has room below the heading.</summary>
+    public ValueAxis UpwardsBelowHeading(double from, double to) =>
+        new(from, to, Field.Bottom - 1, Field.Top + (TextMeasure.LineHeight(_style) / 2));
 
     /// <summary>An axis of values from the field's left to its right edge.</summary>
     public ValueAxis Rightwards(double from, double to) => new(from, to, Field.Left, Field.Right - 1);
