@@ -43,6 +43,7 @@ public static class Audit
             Sha256 = input.Sha256,
             Format = recording.Format,
             DurationS = recording.DurationS,
+            Gaps = RecordedGap.Of(channels.Select(pair => pair.Channel)),
             Mains = survey.Mains,
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,

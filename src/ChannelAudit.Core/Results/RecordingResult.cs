@@ -23,6 +23,9 @@ public sealed record RecordingResult
     /// <summary>First stored sample to the end of the last one, in seconds.</summary>
     public required double DurationS { get; init; }
 
+    /// <summary>Time inside it of which nothing is stored, in order.</summary>
+    public ImmutableArray<RecordedGap> Gaps { get; init; } = [];
+
     /// <summary>The participant, when the path or the setup says who; null otherwise (never from a file header).</summary>
     public string? Participant { get; init; }
 

@@ -61,6 +61,7 @@ public static class ResultReader
             Mains = new MainsResult(mains.Number("nominal_hz"), mains.Number("hz"), mains.Text("origin")),
             TrialsFrom = root.Text("trials_from"),
             MinimumTrials = root.Whole("minimum_trials"),
+            Gaps = root.List("gaps", field => new RecordedGap(field.Number("from_s"), field.Number("to_s"))),
             Trials = Trials(root),
             Channels = root.List("channels", ChannelReading.Channel),
             Skipped = root.List("skipped", field => new SkippedChannel(field.Text("label"), field.Text("cause"))),

@@ -27,6 +27,7 @@ public static class ResultWriter
         json.WriteString("criteria_sha256", origin.CriteriaSha256);
         json.WriteString("setup_sha256", origin.SetupSha256);
         WriteRecording(json, result);
+        text.Rows("gaps", result.Gaps, WriteGap);
         text.Rows("trials", result.Trials, WriteTrial);
         json.WriteStartArray("channels");
         foreach (ChannelResult channel in result.Channels)
@@ -59,6 +60,14 @@ public static class ResultWriter
         json.WriteEndObject();
         json.WriteString("trials_from", result.TrialsFrom);
         json.WriteNumber("minimum_trials", result.MinimumTrials);
+    }
+
+    private static void WriteGap(Utf8JsonWriter json, RecordedGap gap)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("from_s", gap.FromS);
+        json.WriteNumber("to_s", gap.ToS);
+        json.WriteEndObject();
     }
 
     private static void WriteTrial(Utf8JsonWriter json, Trial trial)

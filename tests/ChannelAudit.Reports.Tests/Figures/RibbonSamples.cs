@@ -16,7 +16,7 @@ public static class RibbonSamples
     public static ImmutableArray<(string Name, RecordingResult Recording)> All() =>
     [
         ("eight trials", EightTrials()), ("400 trials", FourHundredTrials()), ("without trials", WithoutTrials()), ("two seconds", TwoSeconds()),
-        ("odd labels", OddLabels()), ("without channels", WithoutChannels()), ("not assessed", NotAssessed()), ("all pass", AllPass()),
+        ("odd labels", OddLabels()), ("without channels", WithoutChannels()), ("not assessed", NotAssessed()), ("all pass", AllPass()), ("paused", Paused()),
         ("12 channels", ManyChannels(12)), ("64 channels", ManyChannels(64)), ("80 channels", ManyChannels(80)),
     ];
 
@@ -114,6 +114,9 @@ public static class RibbonSamples
 
     /// <summary>Nothing could be audited.</summary>
     public static RecordingResult WithoutChannels() => Recording("harbour+empty", 0, [], []) with { Skipped = [new("Trigger", "a trigger channel")] };
+
+    /// <summary>The eight trials with a pause between the third and the fourth.</summary>
+    public static RecordingResult Paused() => EightTrials() with { Gaps = [new(39, 43.5)] };
 
     /// <summary>Channels of which nothing could be judged, beside one that passes.</summary>
     public static RecordingResult NotAssessed()

@@ -70,6 +70,19 @@ public sealed class SessionRibbonPixelTests
     }
 
     [Fact]
+    public void TimeOfWhichNothingIsStoredIsNotGrey()
+    {
+        RecordingResult recording = RibbonSamples.Paused();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+
+        // The pause is from 39 to 43.5 s; at 28.5 s there is grey and no trial.
+        Assert.Equal(0, pixels.InColumn(axis.X(41), Inks.Ribbon));
+        Assert.True(pixels.InColumn(axis.X(41), Inks.OpenLine) > 10);
+        Assert.True(pixels.InColumn(axis.X(28.5), Inks.Ribbon) > 200);
+    }
+
+    [Fact]
     public void AQuestionableBlockIsStriped()
     {
         RecordingResult recording = RibbonSamples.EightTrials();

@@ -86,6 +86,11 @@ internal sealed class RibbonLegend
             }
         }
 
+        if (!recording.Gaps.IsEmpty)
+        {
+            _items.Add((RibbonRow.DrawGap, string.Empty, "nothing stored"));
+        }
+
         if (recording.Channels.Any(channel => RibbonPlan.Stretches(channel).Any()))
         {
             _items.Add(((picture, box) => picture.Fill(new Area(box.Left, box.CentreY - 3, box.Width, 6), Inks.RejectFill), string.Empty, "bar: how long it lasts"));

@@ -58,10 +58,22 @@ internal static class RibbonRow
         }
     }
 
+    /// <summary>Time of which nothing is stored: thin stripes on paper, as on the channel sheet.</summary>
+    public static void DrawGap(Picture picture, Area box)
+    {
+        picture.Fill(box, Inks.Paper);
+        picture.Hatch(box, Inks.OpenLine, 9, 1);
+    }
+
     private static void DrawGround(Picture picture, RibbonPlan plan, Area area)
     {
         Area recorded = Area.Between(plan.Axis.X(0), area.Top, plan.Axis.X(plan.Axis.RecordedS), area.Bottom);
         picture.Fill(recorded, Inks.Ribbon);
+        foreach (RecordedGap gap in plan.Recording.Gaps)
+        {
+            DrawGap(picture, Area.Between(plan.Axis.X(gap.FromS), area.Top, plan.Axis.X(gap.ToS), area.Bottom));
+        }
+
         if (plan.Axis.ToS > plan.Axis.RecordedS)
         {
             picture.Fill(new Area(recorded.Right - 1, area.Top, 2, area.Height + plan.FootHeight), Inks.Ink);
