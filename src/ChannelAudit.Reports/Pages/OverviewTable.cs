@@ -11,7 +11,7 @@ internal static class OverviewTable
     /// <summary>Writes the table.</summary>
     public static void Write(HtmlText html, ImmutableArray<RecordingResult> recordings)
     {
-        html.Table("overview", "All recordings, worst first", "Worst channel", "Recording", "Channels", "Trials, counted once a channel");
+        html.Line("<nav id=\"overview\" aria-label=\"Recordings\">").Table("overview", "All recordings, worst first", "Worst channel", "Recording", "Channels", "Trials, counted once a channel");
         for (int place = 0; place < recordings.Length; place++)
         {
             RecordingResult recording = recordings[place];
@@ -21,6 +21,6 @@ internal static class OverviewTable
                 .Element("td", RunSummary.InWords(VerdictCounts.OfTrials([recording]))).Line("</tr>");
         }
 
-        html.EndTable();
+        html.EndTable().Line("</nav>");
     }
 }

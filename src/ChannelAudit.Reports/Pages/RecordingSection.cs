@@ -13,9 +13,14 @@ namespace ChannelAudit.Reports.Pages;
 internal static class RecordingSection
 {
     /// <summary>Writes the section.</summary>
-    public static void Write(HtmlText html, RecordingResult recording, int place, ReportFigures figures)
+    /// <param name="html">The page.</param>
+    /// <param name="recording">The recording.</param>
+    /// <param name="place">Its place on the page, from 1.</param>
+    /// <param name="figures">The pictures.</param>
+    /// <param name="hasOverview">Whether there is a table of all recordings to go back to.</param>
+    public static void Write(HtmlText html, RecordingResult recording, int place, ReportFigures figures, bool hasOverview)
     {
-        html.Markup($"<section id=\"recording-{place.Plain()}\"><h2>").Label(recording.Id).Line("</h2>");
+        html.Markup($"<section id=\"recording-{place.Plain()}\" aria-labelledby=\"name-{place.Plain()}\"><h2 id=\"name-{place.Plain()}\">").Label(recording.Id).Line("</h2>");
         WriteFacts(html, recording);
         WriteRibbon(html, recording, figures);
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
@@ -26,7 +31,7 @@ internal static class RecordingSection
         ConditionTable.Write(html, recording);
         WriteNotes(html, recording);
         WriteFiles(html, recording, figures);
-        html.Line("</section>");
+        html.Line(hasOverview ? "<p class=\"note\"><a href=\"#overview\">All recordings</a></p></section>" : "</section>");
     }
 
     private static void WriteFacts(HtmlText html, RecordingResult recording)
@@ -43,41 +48,60 @@ internal static class RecordingSection
         if (figures.Source(recording.Id, FigureFile.SessionRibbon) is { } source)
         {
             string verdicts = string.Join("; ", recording.Channels.Select(channel => $"{channel.Name}: {VerdictWords.Code(channel.Verdict)}"));
-            html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute($"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.")}\">");
+            WritePicture(html, recording, FigureFile.SessionRibbon, source, $"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.");
         }
     }
 
     // Folded away: the ribbon and the tables come first, and a sheet is for who asks about one channel.
     private static void WriteSheets(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels, ReportFigures figures)
     {
+        bool any = false;
         foreach (ChannelResult channel in channels)
         {
             string words = FigureText.Of(recording, channel);
-            WriteSheet(
+            any |= WriteSheet(
                 html,
-                figures.Source(recording.Id, FigureFile.SheetOf(recording, channel)),
+                recording,
+                figures,
+                FigureFile.SheetOf(recording, channel),
                 ("Sheet of ", channel.Name, $": {words}"),
                 $"Trace, worst trial, spectrum, baseline and amplitude by trial of {channel.Name}. {words}.");
         }
 
         foreach (PairResult pair in recording.Pairs)
         {
-            WriteSheet(
+            any |= WriteSheet(
                 html,
-                figures.Source(recording.Id, FigureFile.SheetOf(recording, pair)),
+                recording,
+                figures,
+                FigureFile.SheetOf(recording, pair),
                 ("Pair ", $"{pair.ChannelA}, {pair.ChannelB}", $": {pair.Evidence.Decision}"),
                 $"Correlation over time, one moment, coherence and expected patterns of {pair.ChannelA} and {pair.ChannelB}. {pair.Evidence.Why}");
         }
-    }
 
-    private static void WriteSheet(HtmlText html, string? source, (string Kind, string Name, string Words) summary, string description)
-    {
-        if (source is not null)
+        if (!any && !channels.IsEmpty)
         {
-            html.Markup("<details><summary>").Text(summary.Kind).Label(summary.Name).Text(summary.Words).Line("</summary>");
-            html.Line($"<img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute(description)}\">").Line("</details>");
+            html.ElementLine("p class=\"note\"", "Sheets of its channels: screen this recording alone, or all with --figures all.");
         }
     }
+
+    private static bool WriteSheet(
+        HtmlText html, RecordingResult recording, ReportFigures figures, string file, (string Kind, string Name, string Words) summary, string description)
+    {
+        if (figures.Source(recording.Id, file) is not { } source)
+        {
+            return false;
+        }
+
+        html.Markup("<details><summary>").Text(summary.Kind).Label(summary.Name).Text(summary.Words).Line("</summary>");
+        WritePicture(html, recording, file, source, description);
+        html.Line("</details>");
+        return true;
+    }
+
+    // A link to the file: on a narrow screen the picture is shrunk, and its letters with it.
+    private static void WritePicture(HtmlText html, RecordingResult recording, string file, string source, string description) => html.Line(
+        $"<a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, file))}\"><img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute(description)}\"></a>");
 
     private static void WriteNotes(HtmlText html, RecordingResult recording)
     {

@@ -19,16 +19,17 @@ public static class ReportPage
             .Line("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data: file: 'self'\">")
             .ElementLine("title", $"Signal audit: {summary}")
             .Line("<style>").Line(ReportStyle.Css).Line("</style>").Line("</head>").Line("<body>")
-            .Line("<header>").ElementLine("h1", "Which channels and trials can be scored?")
-            .ElementLine("p class=\"lead\"", summary).Line("</header>").Line("<main>");
-        if (recordings.Length > 1)
+            .ElementLine("a class=\"skip\" href=\"#verdicts\"", "To the verdicts").Line("<header>").ElementLine("h1", "Which channels and trials can be scored?")
+            .ElementLine("p class=\"lead\"", summary).Line("</header>").Line("<main id=\"verdicts\" tabindex=\"-1\">");
+        bool hasOverview = recordings.Length > 1;
+        if (hasOverview)
         {
             OverviewTable.Write(html, recordings);
         }
 
         for (int place = 0; place < recordings.Length; place++)
         {
-            RecordingSection.Write(html, recordings[place], place + 1, figures);
+            RecordingSection.Write(html, recordings[place], place + 1, figures, hasOverview);
         }
 
         UnreadSection.Write(html, run);

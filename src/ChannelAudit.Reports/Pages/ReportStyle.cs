@@ -42,7 +42,10 @@ internal static class ReportStyle
         .lead { font-size: 1.15rem; margin: 0 0 1rem; }
         .facts, .note, caption { color: {{Faint}}; font-size: .9rem; }
         a { color: {{Link}}; }
-        a:focus-visible { outline: 3px solid {{Link}}; outline-offset: 2px; }
+        a:focus-visible, summary:focus-visible { outline: 3px solid {{Link}}; outline-offset: 2px; }
+        .skip { position: absolute; left: -100rem; } .skip:focus { left: 1.25rem; top: .5rem; background: {{Paper}}; padding: .25rem .5rem; }
+        main:focus { outline: none; }
+        summary { cursor: pointer; padding: .25rem 0; }
         table { width: 100%; border-collapse: collapse; font-size: .9rem; margin: .5rem 0 1rem; }
         caption { text-align: left; padding: .25rem 0; }
         th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid #c9cec4; overflow-wrap: anywhere; }
@@ -62,7 +65,7 @@ internal static class ReportStyle
         @media print {
           body { max-width: none; padding: 0; font-size: 10pt; }
           h2, h3 { break-after: avoid; } tr, img, .caution { break-inside: avoid; } thead { display: table-header-group; }
-          a { color: inherit; text-decoration: none; }
+          a { color: inherit; text-decoration: none; } .skip { display: none; }
         }
         """;
 }

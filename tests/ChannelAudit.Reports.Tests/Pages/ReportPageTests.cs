@@ -62,6 +62,29 @@ public sealed partial class ReportPageTests
     }
 
     [Fact]
+    public void EveryPictureSaysInWordsWhatItShowsAndLeadsToItsFile()
+    {
+        XElement[] pictures = [.. Parsed(Page(SampleResults.Run(), WithRibbon("day1+p07", Png))).Descendants("img")];
+
+        Assert.NotEmpty(pictures);
+        Assert.All(pictures, picture => Assert.True(picture.Attribute("alt")!.Value.Length > 40));
+        Assert.All(pictures, picture => Assert.EndsWith(".png", picture.Parent!.Attribute("href")!.Value, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void EveryLinkInsideThePageHasItsTarget()
+    {
+        XDocument page = Parsed(Page(SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()), new()));
+        string[] targets = [.. page.Descendants().Attributes("id").Select(id => id.Value)];
+        string[] links = [.. page.Descendants("a").Attributes("href").Select(link => link.Value).Where(link => link.StartsWith('#'))];
+
+        Assert.Equal(targets.Length, targets.Distinct(StringComparer.Ordinal).Count());
+        Assert.Contains("#verdicts", links, StringComparer.Ordinal);
+        Assert.Contains("#overview", links, StringComparer.Ordinal);
+        Assert.All(links, link => Assert.Contains(link[1..], targets, StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void EveryVerdictHasAWordAndAShape()
     {
         XElement[] verdicts = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => span.Attribute("class") is not null)];
@@ -95,7 +118,7 @@ public sealed partial class ReportPageTests
     {
         string page = Page(SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()), new());
 
-        Assert.True(page.IndexOf("<h2><bdi>day1", StringComparison.Ordinal) < page.IndexOf("<h2><bdi>a<", StringComparison.Ordinal));
+        Assert.True(page.IndexOf("\"><bdi>day1&#x2B;p07</bdi></h2>", StringComparison.Ordinal) < page.IndexOf("\"><bdi>a</bdi></h2>", StringComparison.Ordinal));
     }
 
     // WCAG 2.2, success criterion 1.4.3 and its definition of relative luminance (W3C; formula from memory).
