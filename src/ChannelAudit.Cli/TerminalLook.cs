@@ -5,25 +5,33 @@ namespace ChannelAudit.Cli;
 /// <summary>Finds out what the terminal can show.</summary>
 internal static class TerminalLook
 {
-    /// <summary>Colour only on a terminal without NO_COLOR; ASCII where the output is not UTF-8.</summary>
-    public static TerminalStyle Of()
+    private const int Utf8 = 65001;
+
+    /// <summary>What standard output can show.</summary>
+    public static TerminalStyle Of() =>
+        Of(!Console.IsOutputRedirected, Environment.GetEnvironmentVariable, Console.OutputEncoding.CodePage, WindowWidth);
+
+    /// <summary>Colour only on a terminal, without NO_COLOR and unless it is a dumb one; ASCII where the output is not UTF-8; files always get the widest lines.</summary>
+    /// <param name="isTerminal">Whether a person sees the output, and no file or other program gets it.</param>
+    /// <param name="environment">The environment's variables.</param>
+    /// <param name="codePage">That of the output.</param>
+    /// <param name="width">Columns of the terminal; 0 or less when it does not say.</param>
+    public static TerminalStyle Of(bool isTerminal, Func<string, string?> environment, int codePage, Func<int> width)
     {
-        bool isTerminal = !Console.IsOutputRedirected;
-        bool noColour = !string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
-            || string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
-        bool isUnicode = Console.OutputEncoding.CodePage == 65001;
-        return new TerminalStyle(isTerminal && !noColour, !isUnicode, isTerminal ? WindowWidth() : TerminalStyle.WidestLine);
+        bool isPlain = !string.IsNullOrEmpty(environment("NO_COLOR")) || string.Equals(environment("TERM"), "dumb", StringComparison.Ordinal);
+        int columns = isTerminal ? width() : 0;
+        return new TerminalStyle(isTerminal && !isPlain, codePage != Utf8, columns > 0 ? columns : TerminalStyle.WidestLine);
     }
 
     private static int WindowWidth()
     {
         try
         {
-            return Console.WindowWidth > 0 ? Console.WindowWidth : TerminalStyle.WidestLine;
+            return Console.WindowWidth;
         }
         catch (IOException)
         {
-            return TerminalStyle.WidestLine;
+            return 0;
         }
     }
 }

@@ -7,44 +7,37 @@ using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Console;
 
-/// <summary>One line a recording, worst first.</summary>
+/// <summary>A row for each recording, worst first.</summary>
 internal static class RecordingLines
 {
-    private const int VerdictColumns = 14;
-    private const int NumberColumns = 7;
-    private const int LongestName = 40;
-    private const int FewestReasonColumns = 10;
+    private const int LongestName = 37;
 
-    /// <summary>Writes the lines and a blank one.</summary>
+    /// <summary>Writes the rows and a blank line.</summary>
     public static void Write(StringBuilder text, ImmutableArray<RecordingResult> recordings, TerminalStyle style)
     {
-        int room = style.Columns - VerdictColumns - (3 * NumberColumns) - 4;
-        int longest = recordings.Max(recording => TerminalText.Width(TerminalText.Clean(recording.Id)));
-        int name = Math.Clamp(longest, "recording".Length, Math.Min(LongestName, room - FewestReasonColumns));
-        int reasons = room - name;
-        text.Append("Recordings, worst first, with their number of channels:\n").Append(TerminalText.Fit("worst", VerdictColumns)).Append("  ").Append(TerminalText.Fit("recording", name))
-            .Append(" reject  quest.   pass  why\n");
+        foreach (string line in TerminalText.Wrap("Recordings, worst first, with their number of channels:", style.Columns))
+        {
+            text.Append(line).Append('\n');
+        }
+
+        VerdictRows rows = new(text, "recording", "channels", recordings.Select(recording => TerminalText.Clean(recording.Id)), LongestName, style);
+        rows.Head("worst");
         foreach (RecordingResult recording in recordings)
         {
-            VerdictCounts channels = VerdictCounts.OfChannels([recording]);
-            text.Append(TerminalText.Verdict(WorstFirst.Worst(recording), style)).Append("  ")
-                .Append(TerminalText.Fit(TerminalText.Clean(recording.Id), name));
-            foreach (int count in new[] { channels.Reject, channels.Questionable, channels.Pass })
-            {
-                text.Append(count.Plain().PadLeft(NumberColumns));
-            }
-
-            string why = TerminalText.Fit(Reasons(recording), reasons).TrimEnd();
-            text.Append(why.Length > 0 ? "  " : string.Empty).Append(why).Append('\n');
+            rows.Row(WorstFirst.Worst(recording), TerminalText.Clean(recording.Id), VerdictCounts.OfChannels([recording]), Why(recording));
         }
 
         text.Append('\n');
     }
 
-    private static string Reasons(RecordingResult recording) => string.Join(", ", recording.Channels
-        .Where(channel => FinalVerdict.OfChannel(recording, channel) != Grade.Pass)
-        .SelectMany(channel => channel.Reasons)
-        .GroupBy(reason => reason, StringComparer.Ordinal)
-        .OrderByDescending(group => group.Count())
-        .Select(group => ReasonWords.For(group.Key).Name));
+    private static ImmutableArray<string> Why(RecordingResult recording)
+    {
+        string reasons = string.Join(", ", recording.Channels
+            .Where(channel => FinalVerdict.OfChannel(recording, channel) != Grade.Pass)
+            .SelectMany(channel => channel.Reasons)
+            .GroupBy(reason => reason, StringComparer.Ordinal)
+            .OrderByDescending(group => group.Count())
+            .Select(group => ReasonWords.For(group.Key).Name));
+        return reasons.Length == 0 ? [] : [reasons];
+    }
 }

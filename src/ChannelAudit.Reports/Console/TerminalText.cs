@@ -24,19 +24,11 @@ internal static class TerminalText
     }
 
     /// <summary>Columns that a text takes: characters as people see them, wide ones twice.</summary>
-    public static int Width(string text)
-    {
-        int width = 0;
-        TextElementEnumerator elements = StringInfo.GetTextElementEnumerator(text);
-        while (elements.MoveNext())
-        {
-            width += ElementWidth(elements.GetTextElement());
-        }
+    public static int Width(string text) => Elements(text).Sum(ElementWidth);
 
-        return width;
-    }
-
-    /// <summary>A text of exactly so many columns: padded with blanks, or cut with three dots at the end.</summary>
+    /// <summary>A text of exactly so many columns: padded with blanks, or cut in its middle, since names often differ only at their end.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="columns">Four and more, so that something is left on both sides of the three dots.</param>
     public static string Fit(string text, int columns)
     {
         const string dots = "...";
@@ -45,42 +37,18 @@ internal static class TerminalText
             return text + new string(' ', columns - Width(text));
         }
 
-        StringBuilder cut = new();
-        int width = 0;
-        TextElementEnumerator elements = StringInfo.GetTextElementEnumerator(text);
-        while (elements.MoveNext())
-        {
-            string element = elements.GetTextElement();
-            if (width + ElementWidth(element) > columns - dots.Length)
-            {
-                break;
-            }
-
-            cut.Append(element);
-            width += ElementWidth(element);
-        }
-
-        return cut.Append(dots).Append(' ', columns - dots.Length - width).ToString();
+        string[] elements = [.. Elements(text)];
+        int endColumns = (columns - dots.Length) / 2;
+        string start = string.Concat(Fitting(elements, columns - dots.Length - endColumns));
+        string end = string.Concat(Fitting(elements.Reverse(), endColumns).Reverse());
+        return start + dots + end + new string(' ', columns - dots.Length - Width(start) - Width(end));
     }
 
-    /// <summary>Lines of at most so many columns, broken at blanks; a word that is too long is cut.</summary>
-    public static IEnumerable<string> Wrap(string text, int columns)
-    {
-        StringBuilder line = new();
-        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            string fitting = Width(word) > columns ? Fit(word, columns).TrimEnd() : word;
-            if (line.Length > 0 && Width(line.ToString()) + 1 + Width(fitting) > columns)
-            {
-                yield return line.ToString();
-                line.Clear();
-            }
+    /// <summary>Lines of at most so many columns, broken at blanks; a word that is too long is cut in its middle.</summary>
+    public static IEnumerable<string> Wrap(string text, int columns) => Broken(text, columns, word => Width(word) > columns ? Fit(word, columns).TrimEnd() : word);
 
-            line.Append(line.Length > 0 ? " " : string.Empty).Append(fitting);
-        }
-
-        yield return line.ToString();
-    }
+    /// <summary>Lines broken at blanks; a word that is too long, as a path may be, has a line to itself and stays whole, so that it can be copied.</summary>
+    public static IEnumerable<string> WrapWhole(string text, int columns) => Broken(text, columns, word => word);
 
     /// <summary>Shape and word of a verdict, padded to one width, coloured when asked for.</summary>
     public static string Verdict(Grade verdict, TerminalStyle style)
@@ -120,12 +88,51 @@ internal static class TerminalText
         _ => "1;35",
     };
 
+    private static IEnumerable<string> Broken(string text, int columns, Func<string, string> fitting)
+    {
+        StringBuilder line = new();
+        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(fitting))
+        {
+            if (line.Length > 0 && Width(line.ToString()) + 1 + Width(word) > columns)
+            {
+                yield return line.ToString();
+                line.Clear();
+            }
+
+            line.Append(line.Length > 0 ? " " : string.Empty).Append(word);
+        }
+
+        yield return line.ToString();
+    }
+
+    private static IEnumerable<string> Elements(string text)
+    {
+        TextElementEnumerator elements = StringInfo.GetTextElementEnumerator(text);
+        while (elements.MoveNext())
+        {
+            yield return elements.GetTextElement();
+        }
+    }
+
+    private static IEnumerable<string> Fitting(IEnumerable<string> elements, int columns)
+    {
+        int width = 0;
+        return elements.TakeWhile(element => (width += ElementWidth(element)) <= columns);
+    }
+
+    // Wide by the East Asian Width of Unicode (UAX 11), emoji included; what follows the first sign of an element joins it and takes no room of its own.
     private static int ElementWidth(string element)
     {
+        const string drawnAsEmoji = "\uFE0F";
         Rune first = element.EnumerateRunes().First();
-        bool isWide = first.Value is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3)
-            or (>= 0xF900 and <= 0xFAFF) or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0x1F300 and <= 0x1FAFF)
-            or (>= 0x20000 and <= 0x3FFFD);
-        return isWide ? 2 : 1;
+        if (Rune.GetUnicodeCategory(first) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark)
+        {
+            return 0;
+        }
+
+        bool isWide = first.Value is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xA960 and <= 0xA97C) or (>= 0xAC00 and <= 0xD7A3)
+            or (>= 0xF900 and <= 0xFAFF) or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6)
+            or (>= 0x1F300 and <= 0x1FAFF) or (>= 0x20000 and <= 0x3FFFD);
+        return isWide || element.Contains(drawnAsEmoji, StringComparison.Ordinal) ? 2 : 1;
     }
 }

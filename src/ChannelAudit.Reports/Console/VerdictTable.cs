@@ -73,7 +73,7 @@ public static class VerdictTable
 
     private static void Line(StringBuilder text, string line, TerminalStyle style)
     {
-        foreach (string part in TerminalText.Wrap(line, style.Columns))
+        foreach (string part in TerminalText.WrapWhole(line, style.Columns))
         {
             text.Append(part).Append('\n');
         }

@@ -39,7 +39,9 @@ public sealed class VerdictTableTests
     [Theory]
     [InlineData(100)]
     [InlineData(80)]
+    [InlineData(72)]
     [InlineData(60)]
+    [InlineData(40)]
     public void NoLineIsWiderThanTheTerminal(int width)
     {
         AuditRun run = SampleResults.Run(SampleResults.Faulty(), SampleResults.Hostile(), SampleResults.Clean(new string('n', 90)));
@@ -47,6 +49,82 @@ public sealed class VerdictTableTests
         string text = VerdictTable.Render(run, "audit", Style with { Width = width });
 
         Assert.All(text.Split('\n'), line => Assert.True(TerminalText.Width(line) <= width, line));
+    }
+
+    [Theory]
+    [InlineData(80)]
+    [InlineData(60)]
+    [InlineData(40)]
+    public void ANarrowTerminalGetsTheSameWordsInOtherLines(int width)
+    {
+        string text = VerdictTable.Render(SampleResults.Run(), "audit", Style with { Width = width });
+
+        Golden.Match($"console-{width.Plain()}.txt", text);
+    }
+
+    [Theory]
+    [InlineData(100)]
+    [InlineData(80)]
+    [InlineData(60)]
+    [InlineData(40)]
+    [InlineData(10)]
+    public void NeitherAVerdictNorAReasonIsLostAndNoWordIsBroken(int width)
+    {
+        string[] words = Words(VerdictTable.Render(SampleResults.Run(SampleResults.Faulty()), "audit", Style with { Width = 100 }));
+        string[] narrow = Words(VerdictTable.Render(SampleResults.Run(SampleResults.Faulty()), "audit", Style with { Width = width }));
+
+        // Only the headings of columns and the words that take their place may differ.
+        string[] headings = ["verdict", "channel", "quest.", "why", "trials:", "0"];
+        Assert.Empty(words.Except(narrow, StringComparer.Ordinal).Except(headings, StringComparer.Ordinal));
+        Assert.All(["cheek", "reject", "brow", "questionable", "eye", "pass", "14.2", "mains", "drift"], word => Assert.Contains(word, narrow, StringComparer.Ordinal));
+    }
+
+    // Columns as Unicode's East Asian Width and grapheme clusters have them, counted by hand.
+    [Theory]
+    [InlineData("\u9830\u306E\u7B4B\u96FB\u56F3", 10)]
+    [InlineData("bru\u0308cke", 6)]
+    [InlineData("\u1112\u1161\u11AB\u1100\u116E\u11A8", 4)]
+    [InlineData("\U0001F642 face", 7)]
+    [InlineData("\u2764\uFE0F", 2)]
+    [InlineData("\uFF21\uFF22\uFF23\uFF24\uFF25", 10)]
+    [InlineData("\uFF76\uFF80\uFF76\uFF85", 4)]
+    public void WideAndJoinedSignsKeepTheColumnsInLine(string label, int columns)
+    {
+        RecordingResult recording = SampleResults.Faulty();
+        recording = recording with { Channels = [recording.Channels[0] with { Name = label }, .. recording.Channels.Skip(1)] };
+
+        string text = VerdictTable.Render(SampleResults.Run(recording), "audit", Style);
+
+        int name = Math.Max("channel".Length, columns);
+        Assert.Contains($"\n\u25A0 reject        {label}{new string(' ', name - columns)}      3      3      0  ", text, StringComparison.Ordinal);
+        Assert.Contains($"\n\u25B2 questionable  {"brow".PadRight(name)}      0      0      6  ", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(100)]
+    [InlineData(40)]
+    public void LongLabelsKeepTheirBeginningAndTheirEnd(int width)
+    {
+        string label = "zygomaticus" + new string('x', 62) + "-left-2";
+        RecordingResult recording = SampleResults.Faulty();
+        recording = recording with { Channels = [recording.Channels[0] with { Name = label }, .. recording.Channels.Skip(1)] };
+
+        string text = VerdictTable.Render(SampleResults.Run(recording), "audit", Style with { Width = width });
+
+        Assert.Equal(80, label.Length);
+        Assert.Contains("reject        zygomatic", text, StringComparison.Ordinal);
+        Assert.Contains("...", text, StringComparison.Ordinal);
+        Assert.Contains("-left-2", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APathStaysWholeSoThatItCanBeCopied()
+    {
+        string folder = "/data/" + new string('d', 90) + "/audit";
+
+        string text = VerdictTable.Render(SampleResults.Run(), folder, Style with { Width = 40 });
+
+        Assert.Contains($"\n{folder}:\n", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -71,4 +149,6 @@ public sealed class VerdictTableTests
     [Fact]
     public void ACommaCultureChangesNothing() => Assert.Equal(
         VerdictTable.Render(SampleResults.Run(), "audit", Style), CommaCulture.Run(() => VerdictTable.Render(SampleResults.Run(), "audit", Style)));
+
+    private static string[] Words(string text) => text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
 }
