@@ -159,8 +159,7 @@ internal sealed class VerdictPolicy
             FromS = (double)bad.Min(trial => trial.WindowFromS),
             ToS = (double)bad.Max(trial => trial.WindowToS),
             Evidence = evidence,
-            Text = FormattableString.Invariant(
-                $"{bad.Length} of {cells.Length} trials {(share == Grade.Reject ? "are rejected" : "did not pass")}, mostly for {string.Join(", ", commonest)}"),
+            Text = BadTrialWords.Of(share, bad.Length, cells.Length, commonest),
             Cause = "what the single trials show",
         };
     }
