@@ -7,28 +7,45 @@ namespace ChannelAudit.Cli.Commands;
 /// <summary><c>criteria show</c> and <c>criteria check</c>.</summary>
 internal static class CriteriaCommand
 {
-    private const string Example =
-        """
-        Example:
-          channelaudit criteria show > lab.toml
-          channelaudit criteria check lab.toml
+    private static readonly HelpText Help = new()
+    {
+        Purpose =
+            """
+            For the analyst, before anyone looks at the data: see the limits, change what the study needs, and
+            freeze them. For the reviewer, later: which limits were in force. You get them as a file to keep.
+            """,
+        Examples =
+        [
+            new("channelaudit criteria show > lab.toml", "all limits in a file, to change some of them"),
+            new("channelaudit criteria check lab.toml", "what that file changes"),
+        ],
+    };
 
-        """;
+    private static readonly HelpText ShowHelp = new()
+    {
+        Purpose =
+            """
+            For whoever asks where a verdict's limit comes from. You get every limit with its source, on
+            standard output, in the form of a criteria file: keep it, give it to --criteria, and the same
+            verdicts come out again.
+            """,
+        Examples =
+        [
+            new("channelaudit criteria show", "the limits that hold when nothing else is said"),
+            new("channelaudit criteria show --criteria lab.toml > in-force.toml", "a lab's limits with all others, in one file to keep"),
+        ],
+    };
 
-    private const string ShowExample =
-        """
-        Example:
-          channelaudit criteria show
-          channelaudit criteria show --criteria lab.toml > in-force.toml
-
-        """;
-
-    private const string CheckExample =
-        """
-        Example:
-          channelaudit criteria check lab.toml
-
-        """;
+    private static readonly HelpText CheckHelp = new()
+    {
+        Purpose =
+            """
+            For the analyst who has written limits of a study's own, before the first recording is screened
+            with them. You get each list of limits that differs, old and new, or the line that is wrong (exit
+            code 2).
+            """,
+        Examples = [new("channelaudit criteria check lab.toml", "is the file in order, and what does it change?")],
+    };
 
     /// <summary>Builds the command.</summary>
     public static Command Create(CommandContext context, HelpWithExample help)
@@ -36,7 +53,7 @@ internal static class CriteriaCommand
         var command = new Command("criteria", "Shows and checks the limits that verdicts are made by.");
         command.Subcommands.Add(Show(context, help));
         command.Subcommands.Add(Check(context, help));
-        help.Add(command, Example);
+        help.Add(command, Help);
         return command;
     }
 
@@ -54,7 +71,7 @@ internal static class CriteriaCommand
             context.Output.Write(CriteriaText.Canonical(criteria));
             return ExitCode.Done;
         });
-        help.Add(command, ShowExample);
+        help.Add(command, ShowHelp);
         return command;
     }
 
@@ -75,7 +92,7 @@ internal static class CriteriaCommand
             context.Output.Write($"SHA-256 of the limits: {criteria.Sha256}\n");
             return ExitCode.Done;
         });
-        help.Add(command, CheckExample);
+        help.Add(command, CheckHelp);
         return command;
     }
 

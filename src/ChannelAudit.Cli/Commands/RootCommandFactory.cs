@@ -9,16 +9,27 @@ internal static class RootCommandFactory
     /// <summary>The name of the option that logs everything.</summary>
     public const string Verbose = "--verbose";
 
-    private const string Example =
-        """
-        Example:
-          channelaudit screen study/ --setup setup.toml
-          channelaudit screen --help
-
-        Exit codes: 0 done; 1 --fail-on was reached; 2 wrong usage, setup, criteria or events;
-        3 a recording could not be read (the others are still audited); 130 interrupted; 70 our bug.
-
-        """;
+    private static readonly HelpText Help = new()
+    {
+        Purpose =
+            """
+            For the technician while the participant is still in the chair, the analyst before scoring, and
+            the reviewer months later. You get a verdict for every channel and trial, with the reason, the
+            number and its limit, and pictures that show where. It judges recordings, not people: it is not a
+            medical device.
+            """,
+        Notes =
+            """
+            Exit codes: 0 done; 1 --fail-on was reached; 2 wrong usage, setup, criteria or events;
+            3 a recording could not be read (the others are still audited); 130 interrupted; 70 our bug.
+            """,
+        Examples =
+        [
+            new("channelaudit demo my-demo", "a made study with known faults, to see what it is all about"),
+            new("channelaudit screen study/ --setup setup.toml", "all recordings of a folder, into the folder audit"),
+            new("channelaudit screen --help", "what a command can do"),
+        ],
+    };
 
     /// <summary>The commands that the context can serve.</summary>
     public static Command Create(CommandContext context)
@@ -47,7 +58,7 @@ internal static class RootCommandFactory
 
         root.Subcommands.Add(CriteriaCommand.Create(context, help));
         root.Subcommands.Add(SetupCommand.Create(context, help));
-        help.Add(root, Example);
+        help.Add(root, Help);
         return root;
     }
 }
