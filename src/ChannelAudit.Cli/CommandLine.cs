@@ -1,11 +1,15 @@
 using System.CommandLine;
 using ChannelAudit.Cli.Commands;
+using ChannelAudit.Cli.Completion;
 
 namespace ChannelAudit.Cli;
 
 /// <summary>Runs one command line, from its words to its exit code.</summary>
 internal static class CommandLine
 {
+    /// <summary>How words are taken: files named "@..." are files, not lists of further words; "-ab" is not "-a -b".</summary>
+    public static ParserConfiguration Parsing { get; } = new() { ResponseFileTokenReplacer = null, EnablePosixBundling = false };
+
     /// <summary>Runs it; faults end as lines on the error writer, never as an exception.</summary>
     /// <param name="arguments">The words behind the program's name.</param>
     /// <param name="context">Where to write, and what does the work.</param>
@@ -38,17 +42,20 @@ internal static class CommandLine
     private static async Task<int> RunUnguardedAsync(string[] arguments, CommandContext context, CancellationToken cancel)
     {
         Command root = RootCommandFactory.Create(context);
+        if (Suggestions.AreAskedBy(arguments))
+        {
+            return Suggestions.Write(root, arguments, context.Output);
+        }
 
-        // Files named "@..." are files, not lists of further words; "-ab" is not "-a -b".
-        ParseResult parse = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
+        ParseResult parse = root.Parse(arguments, Parsing);
+        if (parse.Action is not (HelpWithExample or ShowVersion))
+        {
+            UsageCheck.Refuse(parse, arguments);
+        }
+
         if (parse.GetValue<bool>(RootCommandFactory.Verbose))
         {
             context.LogEverything();
-        }
-
-        if (parse.Action is not (HelpWithExample or ShowVersion))
-        {
-            UsageCheck.Refuse(parse);
         }
 
         return await parse.InvokeAsync(

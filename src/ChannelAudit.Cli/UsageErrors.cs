@@ -7,16 +7,18 @@ namespace ChannelAudit.Cli;
 internal static class UsageErrors
 {
     /// <summary>No command, or none below a command that needs one.</summary>
-    public static ChannelAuditException NoCommand(string path, IEnumerable<string> commands) => Fault(
-        $"{path}: no command given", $"one of {string.Join(", ", commands)}; {path} --help says what they do");
+    public static ChannelAuditException NoCommand(string path, IReadOnlyList<string> commands) => Fault(
+        $"{path}: no command given",
+        commands.Count == 1 ? $"write {path} {commands[0]}; {path} --help says what it does" : $"one of {string.Join(", ", commands)}; {path} --help says what they do");
 
-    /// <summary>A command that does not exist.</summary>
-    public static ChannelAuditException UnknownCommand(string path, string given, IReadOnlyList<string> commands) => Fault(
-        $"{path}: there is no command '{OneLine.Of(given)}'", DidYouMean(given, commands, path));
+    /// <summary>A command that does not exist; a path is probably one to be screened.</summary>
+    public static ChannelAuditException UnknownCommand(string path, string given, IReadOnlyList<string> known) => Fault(
+        $"{path}: there is no command '{OneLine.Of(given)}'",
+        !path.Contains(' ', StringComparison.Ordinal) && Path.Exists(given) ? $"did you mean 'channelaudit screen {OneLine.Of(given)}'?" : DidYouMean(given, known, path));
 
-    /// <summary>A folder that holds something other than an earlier demo.</summary>
+    /// <summary>A folder that holds something other than an earlier demo, or a file.</summary>
     public static ChannelAuditException NotForDemo(string folder) => Fault(
-        $"{OneLine.Of(folder)}: not empty and not an earlier demo", "give a new or an empty folder");
+        $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty and not an earlier demo")}", "give a new or an empty folder");
 
     /// <summary>An option that does not exist.</summary>
     public static ChannelAuditException UnknownOption(string path, string given, IReadOnlyList<string> options) => Fault(
@@ -26,6 +28,10 @@ internal static class UsageErrors
     public static ChannelAuditException NoValue(string path, Option option) => Fault(
         $"{path}: {option.Name} needs a value", $"write {option.Name} {option.HelpName}");
 
+    /// <summary>An option that is there or not, with a value.</summary>
+    public static ChannelAuditException TakesNoValue(string path, Option option) => Fault(
+        $"{path}: {option.Name} takes no value", $"write {option.Name} alone");
+
     /// <summary>An option that is given again.</summary>
     public static ChannelAuditException OptionTwice(string path, Option option) => Fault(
         $"{path}: {option.Name} is given more than once", "keep one of them");
@@ -34,21 +40,27 @@ internal static class UsageErrors
     public static ChannelAuditException NoArgument(string path, Argument argument) => Fault(
         $"{path}: {argument.Name} is missing", $"{argument.Name}: {argument.Description}; {path} --help has an example");
 
+    /// <summary>An argument of no or only blank characters.</summary>
+    public static ChannelAuditException EmptyArgument(string path, Argument argument) => Fault(
+        $"{path}: {argument.Name} is empty", "write a name between the quotes, or look whether a variable of a script is set");
+
     /// <summary>More arguments than the command takes.</summary>
     public static ChannelAuditException TooMany(string path, string given) => Fault(
         $"{path}: '{OneLine.Of(given)}' is one too many", $"{path} --help says what can be given");
 
     /// <summary>A word that is none of those that an option takes.</summary>
     public static ChannelAuditException NotAmong(string option, string given, IReadOnlyList<string> words) => Fault(
-        $"{option}: '{OneLine.Of(given)}' is not known", $"{option} takes {string.Join(" or ", words)}");
+        $"{option}: '{OneLine.Of(given)}' is not known",
+        (NearestName.Of(given, words) is { } nearest ? $"did you mean '{nearest}'? " : string.Empty) + $"{option} takes {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
 
     /// <summary>Anything else that the parser does not understand.</summary>
     public static ChannelAuditException Other(string path, string message) => Fault(
         $"{path}: {OneLine.Of(message)}", $"{path} --help says what can be given");
 
     /// <summary>A file named on the command line that is not there.</summary>
-    public static ChannelAuditException NoFile(string option, string path) => Fault(
-        $"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
+    public static ChannelAuditException NoFile(string option, string path) => Directory.Exists(path)
+        ? Fault($"{option}: {OneLine.Of(path)} is a folder, not a file", "give the file inside the folder")
+        : Fault($"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
 
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 

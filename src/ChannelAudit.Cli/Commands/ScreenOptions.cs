@@ -7,6 +7,9 @@ namespace ChannelAudit.Cli.Commands;
 /// <summary>The words that <c>screen</c> takes.</summary>
 internal sealed class ScreenOptions
 {
+    private static readonly string[] FigureWords = ["none", "summary", "all"];
+    private static readonly string[] FailOnWords = ["questionable", "reject"];
+
     /// <summary>Recordings and folders.</summary>
     public Argument<string[]> Paths { get; } = new("PATH")
     {
@@ -48,6 +51,7 @@ internal sealed class ScreenOptions
     {
         HelpName = "none|summary|all",
         Description = "pictures to draw; left out: all for one recording, summary for several",
+        CompletionSources = { FigureWords },
     };
 
     /// <summary>The verdict that makes the run fail.</summary>
@@ -55,6 +59,7 @@ internal sealed class ScreenOptions
     {
         HelpName = "questionable|reject",
         Description = "exit with 1 when a channel or trial is that bad or worse",
+        CompletionSources = { FailOnWords },
     };
 
     /// <summary>What was asked for.</summary>
@@ -72,14 +77,14 @@ internal sealed class ScreenOptions
             "none" => FigureChoice.None,
             "summary" => FigureChoice.Summary,
             "all" => FigureChoice.All,
-            { } other => throw UsageErrors.NotAmong("--figures", other, ["none", "summary", "all"]),
+            { } other => throw UsageErrors.NotAmong("--figures", other, FigureWords),
         },
         FailOn = parse.GetValue(FailOn) switch
         {
             null => null,
             "questionable" => Grade.Questionable,
             "reject" => Grade.Reject,
-            { } other => throw UsageErrors.NotAmong("--fail-on", other, ["questionable", "reject"]),
+            { } other => throw UsageErrors.NotAmong("--fail-on", other, FailOnWords),
         },
     };
 }
