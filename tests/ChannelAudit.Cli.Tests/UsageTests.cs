@@ -1,3 +1,4 @@
+using ChannelAudit.TestKit;
 using Xunit;
 
 namespace ChannelAudit.Cli.Tests;
@@ -7,7 +8,7 @@ public sealed class UsageTests
 {
     [Theory]
     [InlineData(
-        "", "channelaudit: no command given", "one of screen, demo, criteria, setup; channelaudit --help says what they do")]
+        "", "channelaudit: no command given", "one of screen, demo, criteria, setup, completion; channelaudit --help says what they do")]
     [InlineData(
         "criteria", "channelaudit criteria: no command given", "one of show, check; channelaudit criteria --help says what they do")]
     [InlineData("scren x.edf", "channelaudit: there is no command 'scren'", "did you mean 'screen'?")]
@@ -26,8 +27,14 @@ public sealed class UsageTests
     [InlineData("screen x.edf --out=", "channelaudit screen: --out needs a value", "write --out DIR")]
     [InlineData("screen x.edf --setup --out a", "channelaudit screen: --setup needs a value", "write --setup FILE")]
     [InlineData("screen x.edf --out a --out b", "channelaudit screen: --out is given more than once", "keep one of them")]
-    [InlineData("screen x.edf --figures most", "--figures: 'most' is not known", "--figures takes none or summary or all")]
+    [InlineData("screen x.edf --figures most", "--figures: 'most' is not known", "--figures takes none, summary or all")]
+    [InlineData("screen x.edf --figures al", "--figures: 'al' is not known", "did you mean 'all'? --figures takes none, summary or all")]
     [InlineData("screen x.edf --fail-on pass", "--fail-on: 'pass' is not known", "--fail-on takes questionable or reject")]
+    [InlineData("screen x.edf --verbose=yes", "channelaudit screen: --verbose takes no value", "write --verbose alone")]
+    [InlineData("help", "channelaudit: there is no command 'help'", "did you mean '--help'?")]
+    [InlineData("version", "channelaudit: there is no command 'version'", "did you mean '--version'?")]
+    [InlineData("setup", "channelaudit setup: no command given", "write channelaudit setup check; channelaudit setup --help says what it does")]
+    [InlineData("completion", "channelaudit completion: SHELL is missing", "SHELL: bash, zsh, fish or pwsh; channelaudit completion --help has an example")]
     [InlineData("criteria check a b", "channelaudit criteria check: 'b' is one too many", "channelaudit criteria check --help says what can be given")]
     [InlineData("criteria check @a", "@a: there is no such file", "give the path of a file that exists")]
     [InlineData("criteria check", "channelaudit criteria check: FILE is missing", "FILE: the criteria file; channelaudit criteria check --help has an example")]
@@ -47,5 +54,52 @@ public sealed class UsageTests
 
         Assert.Equal(
             "error: -x.edf: there is no such file or folder\nhint: give recordings, or folders that hold recordings\n", run.Error);
+    }
+
+    [Theory]
+    [InlineData("channelaudit screen: PATH is empty", "screen", "")]
+    [InlineData("channelaudit screen: PATH is empty", "screen", "x.edf", " ")]
+    [InlineData("channelaudit demo: DIR is empty", "demo", "")]
+    [InlineData("channelaudit criteria check: FILE is empty", "criteria", "check", "")]
+    public async Task AnEmptyWordIsNoPath(string error, params string[] words)
+    {
+        CommandRun run = await CommandRun.Of(words);
+
+        Assert.Equal($"error: {error}\nhint: write a name between the quotes, or look whether a variable of a script is set\n", run.Error);
+        Assert.Equal(ExitCode.Usage, run.Code);
+    }
+
+    [Theory]
+    [InlineData("--out", "DIR")]
+    [InlineData("--setup", "FILE")]
+    public async Task AnEmptyValueIsNone(string option, string value)
+    {
+        CommandRun run = await CommandRun.Of("screen", "x.edf", option, "");
+
+        Assert.Equal($"error: channelaudit screen: {option} needs a value\nhint: write {option} {value}\n", run.Error);
+        Assert.Equal(ExitCode.Usage, run.Code);
+    }
+
+    [Fact]
+    public async Task APathInPlaceOfACommandIsProbablyToBeScreened()
+    {
+        CommandRun run = await CommandRun.Of(".");
+
+        Assert.Equal("error: channelaudit: there is no command '.'\nhint: did you mean 'channelaudit screen .'?\n", run.Error);
+        Assert.Equal(ExitCode.Usage, run.Code);
+    }
+
+    [Fact]
+    public async Task AFileInPlaceOfAFolderAndTheOtherWayRoundAreSaid()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.Write("x.edf");
+
+        CommandRun demo = await CommandRun.Of("demo", file);
+        CommandRun events = await CommandRun.Of("screen", file, "--events", ".");
+
+        Assert.Equal($"error: {file}: a file, not a folder\nhint: give a new or an empty folder\n", demo.Error);
+        Assert.Equal("error: --events: . is a folder, not a file\nhint: give the file inside the folder\n", events.Error);
+        Assert.Equal((ExitCode.Usage, ExitCode.Usage), (demo.Code, events.Code));
     }
 }
