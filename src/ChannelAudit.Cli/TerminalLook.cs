@@ -11,7 +11,9 @@ internal static class TerminalLook
     public static TerminalStyle Of() =>
         Of(!Console.IsOutputRedirected, Environment.GetEnvironmentVariable, Console.OutputEncoding.CodePage, WindowWidth);
 
-    /// <summary>Colour only on a terminal, without NO_COLOR and unless it is a dumb one; ASCII where the output is not UTF-8; files always get the widest lines.</summary>
+    /// <summary>
+    /// Colour only on a terminal, without NO_COLOR and unless it is a dumb one; ASCII where the output is not UTF-8; files always get the widest lines.
+    /// </summary>
     /// <param name="isTerminal">Whether a person sees the output, and no file or other program gets it.</param>
     /// <param name="environment">The environment's variables.</param>
     /// <param name="codePage">That of the output.</param>

@@ -9,12 +9,16 @@ internal static class UsageErrors
     /// <summary>No command, or none below a command that needs one.</summary>
     public static ChannelAuditException NoCommand(string path, IReadOnlyList<string> commands) => Fault(
         $"{path}: no command given",
-        commands.Count == 1 ? $"write {path} {commands[0]}; {path} --help says what it does" : $"one of {string.Join(", ", commands)}; {path} --help says what they do");
+        commands.Count == 1
+            ? $"write {path} {commands[0]}; {path} --help says what it does"
+            : $"one of {string.Join(", ", commands)}; {path} --help says what they do");
 
     /// <summary>A command that does not exist; a path is probably one to be screened.</summary>
     public static ChannelAuditException UnknownCommand(string path, string given, IReadOnlyList<string> known) => Fault(
         $"{path}: there is no command '{OneLine.Of(given)}'",
-        !path.Contains(' ', StringComparison.Ordinal) && Path.Exists(given) ? $"did you mean 'channelaudit screen {OneLine.Of(given)}'?" : DidYouMean(given, known, path));
+        !path.Contains(' ', StringComparison.Ordinal) && Path.Exists(given)
+            ? $"did you mean 'channelaudit screen {OneLine.Of(given)}'?"
+            : DidYouMean(given, known, path));
 
     /// <summary>A folder that holds something other than an earlier demo, or a file.</summary>
     public static ChannelAuditException NotForDemo(string folder) => Fault(
@@ -51,7 +55,8 @@ internal static class UsageErrors
     /// <summary>A word that is none of those that an option takes.</summary>
     public static ChannelAuditException NotAmong(string option, string given, IReadOnlyList<string> words) => Fault(
         $"{option}: '{OneLine.Of(given)}' is not known",
-        (NearestName.Of(given, words) is { } nearest ? $"did you mean '{nearest}'? " : string.Empty) + $"{option} takes {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
+        (NearestName.Of(given, words) is { } nearest ? $"did you mean '{nearest}'? " : string.Empty)
+            + $"{option} takes {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
 
     /// <summary>Anything else that the parser does not understand.</summary>
     public static ChannelAuditException Other(string path, string message) => Fault(

@@ -4,7 +4,9 @@ using System.Globalization;
 
 namespace ChannelAudit.Cli.Completion;
 
-/// <summary>Answers a shell's <c>[suggest:POSITION] LINE</c>: what can stand at the cursor. No answer means: files and folders, as the shell knows them.</summary>
+/// <summary>
+/// Answers a shell's <c>[suggest:POSITION] LINE</c>: what can stand at the cursor. No answer means: files and folders, as the shell knows them.
+/// </summary>
 /// <remarks>The form is that of the library's own directive, which works only below its root command; that one is named after the running process.</remarks>
 internal static class Suggestions
 {
@@ -16,7 +18,9 @@ internal static class Suggestions
 
     /// <summary>Writes the words that can stand at the cursor, one a line, in ordinal order; nothing when only a path can.</summary>
     /// <param name="root">All commands.</param>
-    /// <param name="arguments">The directive with the cursor's place in the line, then the line behind the program's name. A place beyond the line, or none, is its end.</param>
+    /// <param name="arguments">
+    /// The directive with the cursor's place in the line, then the line behind the program's name. A place beyond the line, or none, is its end.
+    /// </param>
     /// <param name="output">For the shell.</param>
     /// <returns>The exit code.</returns>
     public static int Write(Command root, string[] arguments, TextWriter output)

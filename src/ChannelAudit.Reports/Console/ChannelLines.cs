@@ -21,12 +21,13 @@ internal static class ChannelLines
             text.Append(line).Append('\n');
         }
 
-        VerdictRows rows = new(text, "channel", "trials", recording.Channels.Select(channel => TerminalText.Clean(channel.Name)), LongestName, style);
+        IEnumerable<string> names = recording.Channels.Select(channel => TerminalText.Clean(channel.Name));
+        VerdictRows rows = new(text, "channel", "trials", names, LongestName, style);
         rows.Head("verdict");
         foreach (ChannelResult channel in WorstFirst.Channels(recording))
         {
-            rows.Row(
-                FinalVerdict.OfChannel(recording, channel), TerminalText.Clean(channel.Name), VerdictCounts.OfTrials(recording, channel), Why(recording, channel));
+            VerdictCounts trials = VerdictCounts.OfTrials(recording, channel);
+            rows.Row(FinalVerdict.OfChannel(recording, channel), TerminalText.Clean(channel.Name), trials, Why(recording, channel));
         }
 
         text.Append('\n');

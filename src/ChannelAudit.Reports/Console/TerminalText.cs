@@ -45,7 +45,8 @@ internal static class TerminalText
     }
 
     /// <summary>Lines of at most so many columns, broken at blanks; a word that is too long is cut in its middle.</summary>
-    public static IEnumerable<string> Wrap(string text, int columns) => Broken(text, columns, word => Width(word) > columns ? Fit(word, columns).TrimEnd() : word);
+    public static IEnumerable<string> Wrap(string text, int columns) =>
+        Broken(text, columns, word => Width(word) > columns ? Fit(word, columns).TrimEnd() : word);
 
     /// <summary>Lines broken at blanks; a word that is too long, as a path may be, has a line to itself and stays whole, so that it can be copied.</summary>
     public static IEnumerable<string> WrapWhole(string text, int columns) => Broken(text, columns, word => word);

@@ -47,7 +47,8 @@ internal sealed class VerdictRows
     {
         if (!_isStacked)
         {
-            _text.Append(TerminalText.Fit(verdict, VerdictColumns)).Append(Indent).Append(TerminalText.Fit(_named, _nameColumns)).Append(" reject  quest.   pass  why\n");
+            _text.Append(TerminalText.Fit(verdict, VerdictColumns)).Append(Indent).Append(TerminalText.Fit(_named, _nameColumns))
+                .Append(" reject  quest.   pass  why\n");
         }
     }
 

@@ -4,7 +4,9 @@ using Xunit;
 
 namespace ChannelAudit.Cli.Tests.Documents;
 
-/// <summary>The page for the first half hour, followed to the letter in bash: its commands run, they print what stands below them, and its files are there.</summary>
+/// <summary>
+/// The page for the first half hour, followed to the letter in bash: its commands run, they print what stands below them, and its files are there.
+/// </summary>
 public sealed partial class GettingStartedTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
@@ -68,7 +70,11 @@ public sealed partial class GettingStartedTests : IDisposable
     {
         string report = File.ReadAllText(_folder.In("second-look/report.html"));
         string section = _page[_page.IndexOf("## 6. ", StringComparison.Ordinal).._page.IndexOf("## 7. ", StringComparison.Ordinal)];
-        int[] places = [.. Bold().Matches(section).Select(match => Regex.Match(report, $"<h[1-6][^>]*>{match.Groups["text"].Value}", RegexOptions.None, TimeSpan.FromSeconds(5)).Index)];
+        int[] places =
+        [
+            .. Bold().Matches(section)
+                .Select(match => Regex.Match(report, $"<h[1-6][^>]*>{match.Groups["text"].Value}", RegexOptions.None, TimeSpan.FromSeconds(5)).Index),
+        ];
 
         Assert.Equal(5, places.Length);
         Assert.All(places, place => Assert.True(place > 0));
@@ -78,10 +84,14 @@ public sealed partial class GettingStartedTests : IDisposable
             File.ReadLines(_folder.In("second-look/conditions.tsv")).First(line => line.Contains("harbour", StringComparison.Ordinal)));
     }
 
-    [GeneratedRegex("^```(?<language>sh|toml|text)\n(?<text>.*?)^```$", RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        "^```(?<language>sh|toml|text)\n(?<text>.*?)^```$",
+        RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Block();
 
-    [GeneratedRegex("`(?<path>(my-demo|first-look|second-look|nightly)/[^` ]+[.][a-z]+)`", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        "`(?<path>(my-demo|first-look|second-look|nightly)/[^` ]+[.][a-z]+)`",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex PathInText();
 
     [GeneratedRegex(@"\*\*(?<text>[^*]+)\*\*", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]

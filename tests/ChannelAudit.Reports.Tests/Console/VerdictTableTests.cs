@@ -76,7 +76,9 @@ public sealed class VerdictTableTests
         // Only the headings of columns and the words that take their place may differ.
         string[] headings = ["verdict", "channel", "quest.", "why", "trials:", "0"];
         Assert.Empty(words.Except(narrow, StringComparer.Ordinal).Except(headings, StringComparer.Ordinal));
-        Assert.All(["cheek", "reject", "brow", "questionable", "eye", "pass", "14.2", "mains", "drift"], word => Assert.Contains(word, narrow, StringComparer.Ordinal));
+        Assert.All(
+            ["cheek", "reject", "brow", "questionable", "eye", "pass", "14.2", "mains", "drift"],
+            word => Assert.Contains(word, narrow, StringComparer.Ordinal));
     }
 
     // Columns as Unicode's East Asian Width and grapheme clusters have them, counted by hand.
