@@ -4,23 +4,25 @@ using Xunit;
 
 namespace ChannelAudit.Cli.Tests.Demo;
 
-/// <summary>The pictures in the project's README are those that the demo's loose lead gives.</summary>
+/// <summary>The pictures in the project's README and guides are those that the demo's sessions give.</summary>
 public sealed class ReadmePictureTests(DemoRun demo) : IClassFixture<DemoRun>
 {
     private const int LeastVisible = 24;
     private const int MostDifferent = 20;
 
-    [Fact]
-    public async Task PicturesAreWhatTheProgramDraws()
+    [Theory]
+    [InlineData("K07", "session-ribbon.png", "channel-1-cheek.png")]
+    [InlineData("K11", "pair-1-3-cheek-eye.png")]
+    public async Task PicturesAreWhatTheProgramDraws(string session, params string[] names)
     {
         string study = Path.Combine(demo.Folder, "study");
-        string audit = demo.Folder + "-pictures";
-        CommandRun run = await DemoRun.Run("screen", Path.Combine(study, "K07.edf"), "--setup", Path.Combine(study, "setup.toml"), "--out", audit);
+        string audit = $"{demo.Folder}-{session}";
+        CommandRun run = await DemoRun.Run("screen", Path.Combine(study, session + ".edf"), "--setup", Path.Combine(study, "setup.toml"), "--out", audit);
 
         Assert.Equal(ExitCode.Done, run.Code);
-        foreach (string name in new[] { "session-ribbon.png", "channel-1-cheek.png" })
+        foreach (string name in names)
         {
-            byte[] drawn = await File.ReadAllBytesAsync(Path.Combine(audit, "recordings", "K07", name));
+            byte[] drawn = await File.ReadAllBytesAsync(Path.Combine(audit, "recordings", session, name));
             string kept = Path.GetFullPath(RepositoryRoot.Fixture("../docs/images/" + name));
             if (Golden.IsRewriteAsked)
             {
