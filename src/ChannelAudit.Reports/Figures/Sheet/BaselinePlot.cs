@@ -14,7 +14,11 @@ internal static class BaselinePlot
     private const double LeastRange = 200;
 
     /// <summary>Draws the panel.</summary>
-    public static void Draw(Picture picture, SheetSubject subject, Area outer)
+    /// <param name="picture">Where to.</param>
+    /// <param name="subject">Whose baseline.</param>
+    /// <param name="outer">All the room there is.</param>
+    /// <param name="frame">What it shares with other baselines, or null when it stands alone.</param>
+    public static void Draw(Picture picture, SheetSubject subject, Area outer, PanelFrame? frame = null)
     {
         ChannelView view = subject.View;
         if (view.Levels.Length < 2)
@@ -23,20 +27,33 @@ internal static class BaselinePlot
             return;
         }
 
-        Panel panel = new(picture, subject, outer, Heading(subject));
-        double low = view.Levels.Min();
-        double high = view.Levels.Max();
-        double air = Math.Max((high - low) * 0.2, LeastRange / 2);
-        ValueAxis up = panel.Upwards(low - air, high + air);
+        frame ??= Alone(subject);
+        Panel panel = new(picture, subject, outer, frame.Heading);
+        ValueAxis up = panel.Upwards(frame.From, frame.To);
         TimeAxis times = new(view.Whole.FromS, view.Whole.ToS, panel.Field.Left, panel.Field.Right);
         panel.DrawLeft(up);
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
-        foreach (double rail in new[] { view.LowerRail, view.UpperRail }.OfType<double>().Where(rail => rail >= low - air && rail <= high + air))
+        foreach (double rail in new[] { view.LowerRail, view.UpperRail }.OfType<double>().Where(rail => rail >= frame.From && rail <= frame.To))
         {
             picture.Line(panel.Field.Left, up.At(rail), panel.Field.Right, up.At(rail), Inks.RejectLine, 3, Dash.Dashed);
         }
 
         picture.Path(Points(view, times, up), Inks.Ink, Math.Max(1.5f, 2 * subject.Scale.Unit));
+    }
+
+    /// <summary>The levels with air around them.</summary>
+    public static (double Low, double High) Range(SheetSubject subject)
+    {
+        double low = subject.View.Levels.DefaultIfEmpty(0).Min();
+        double high = subject.View.Levels.DefaultIfEmpty(0).Max();
+        double air = Math.Max((high - low) * 0.2, LeastRange / 2);
+        return (low - air, high + air);
+    }
+
+    private static PanelFrame Alone(SheetSubject subject)
+    {
+        (double low, double high) = Range(subject);
+        return new PanelFrame(Heading(subject), low, high);
     }
 
     // A gap breaks the line: levels are a second apart.

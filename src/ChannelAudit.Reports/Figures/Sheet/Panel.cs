@@ -6,6 +6,8 @@ namespace ChannelAudit.Reports.Figures.Sheet;
 /// <summary>One part of a sheet: a heading that says what it shows, and a field with an axis on the left and one below.</summary>
 internal sealed class Panel
 {
+    private const float BelowHeading = 4;
+
     private readonly Picture _picture;
     private readonly TextStyle _style;
 
@@ -33,7 +35,7 @@ internal sealed class Panel
         TextStyle bold = _style with { Bold = true, Color = Inks.Ink };
         float line = TextMeasure.LineHeight(_style);
         picture.Text(TextMeasure.Fit(heading, bold, outer.Width), bold, outer.Left, outer.Top);
-        Field = Area.Between(outer.Left + AxisWidth(_style), outer.Top + line + 4, outer.Right, outer.Bottom - (hasTimes ? line + 4 : 2)).Snapped();
+        Field = Area.Between(outer.Left + AxisWidth(_style), outer.Top + line + BelowHeading, outer.Right, outer.Bottom - (hasTimes ? line + 4 : 2)).Snapped();
         picture.Fill(Field, Inks.Ribbon);
     }
 
@@ -59,7 +61,7 @@ internal sealed class Panel
         {
             float y = axis.At(value);
             _picture.Fill(new Area(Field.Left, MathF.Round(y), Field.Width, 1), Inks.Grid);
-            float top = MathF.Round(Math.Clamp(y - (line / 2), Field.Top - (line / 2), Field.Bottom - line));
+            float top = MathF.Round(Math.Clamp(y - (line / 2), Field.Top - BelowHeading, Field.Bottom - line));
             if (top + line <= freeUpTo)
             {
                 _picture.Text(text, _style, MathF.Round(Field.Left - 6 - TextMeasure.Width(text, _style)), top);

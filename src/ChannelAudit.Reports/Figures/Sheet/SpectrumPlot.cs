@@ -15,33 +15,55 @@ internal static class SpectrumPlot
     private const double Decades = 4;
 
     /// <summary>Draws the panel.</summary>
-    public static void Draw(Picture picture, SheetSubject subject, Area outer)
+    /// <param name="picture">Where to.</param>
+    /// <param name="subject">Whose spectrum.</param>
+    /// <param name="outer">All the room there is.</param>
+    /// <param name="frame">What it shares with other spectra, or null when it stands alone.</param>
+    public static void Draw(Picture picture, SheetSubject subject, Area outer, PanelFrame? frame = null)
     {
-        string unit = subject.Unit.Length > 0 ? $"{subject.Unit}/\u221AHz" : "raw codes/\u221AHz";
-        string band = $"{Quantities.Short(subject.Channel.BandFromHz)} to {Quantities.Short(subject.Channel.BandToHz)} Hz";
         if (subject.View.Density.IsEmpty)
         {
             new Panel(picture, subject, outer, "Spectrum", hasTimes: false).SayNothing("too short for a spectrum");
             return;
         }
 
-        Panel panel = new(picture, subject, outer, $"Spectrum of the whole recording, {unit}; white: band of the muscle, {band}; dots: mains");
-        double topHz = Math.Min((subject.View.Density.Length - 1) * subject.View.BinHz, subject.Channel.BandToHz * BeyondBand);
+        frame ??= Alone(subject);
+        Panel panel = new(picture, subject, outer, frame.Heading);
+        double topHz = TopHz(subject);
         ValueAxis across = panel.Rightwards(0, topHz);
         picture.Fill(Area.Between(across.At(subject.Channel.BandFromHz), panel.Field.Top, across.At(subject.Channel.BandToHz), panel.Field.Bottom), Inks.Paper);
 
-        // Bins 0 and 1 hold what the removed mean leaves.
-        ImmutableArray<double> amplitudes = [.. subject.View.Density.Skip(2).TakeWhile((_, bin) => (bin + 2) * subject.View.BinHz <= topHz).Select(Math.Sqrt)];
-        double highest = amplitudes.DefaultIfEmpty(1).Max();
-        double lowest = Math.Max(amplitudes.Where(value => value > 0).DefaultIfEmpty(1).Min(), highest / Math.Pow(10, Decades));
         float lane = Marks.LaneHeight(subject);
-        ValueAxis up = new(lowest / 1.3, highest * 1.3, panel.Field.Bottom - 1, panel.Field.Top + lane, isLog: true);
+        ValueAxis up = new(frame.From / 1.3, frame.To * 1.3, panel.Field.Bottom - 1, panel.Field.Top + lane, isLog: true);
         panel.DrawLeft(up);
         panel.DrawBelow(across.Ticks(3 * TextMeasure.LineHeight(subject.Note)).Select(tick => (across.At(tick.Value), $"{tick.Text} Hz")));
-        picture.Path([.. amplitudes.Select((value, bin) => new Pixel(across.At((bin + 2) * subject.View.BinHz), up.At(value)))], Inks.Ink, Math.Max(1, 1.6f * subject.Scale.Unit));
+        picture.Path([.. Amplitudes(subject).Select((value, bin) => new Pixel(across.At((bin + 2) * subject.View.BinHz), up.At(value)))], Inks.Ink, Math.Max(1, 1.6f * subject.Scale.Unit));
         DrawHarmonics(picture, subject, panel, across, topHz);
         DrawNarrow(picture, subject, panel, across);
     }
+
+    /// <summary>The least and the greatest amplitude density that is worth its room.</summary>
+    public static (double Lowest, double Highest) Range(SheetSubject subject)
+    {
+        ImmutableArray<double> amplitudes = Amplitudes(subject);
+        double highest = amplitudes.DefaultIfEmpty(1).Max();
+        return (Math.Max(amplitudes.Where(value => value > 0).DefaultIfEmpty(1).Min(), highest / Math.Pow(10, Decades)), highest);
+    }
+
+    private static PanelFrame Alone(SheetSubject subject)
+    {
+        string unit = subject.Unit.Length > 0 ? $"{subject.Unit}/\u221AHz" : "raw codes/\u221AHz";
+        string band = $"{Quantities.Short(subject.Channel.BandFromHz)} to {Quantities.Short(subject.Channel.BandToHz)} Hz";
+        (double lowest, double highest) = Range(subject);
+        return new PanelFrame($"Spectrum of the whole recording, {unit}; white: band of the muscle, {band}; dots: mains", lowest, highest);
+    }
+
+    // Bins 0 and 1 hold what the removed mean leaves.
+    private static ImmutableArray<double> Amplitudes(SheetSubject subject) =>
+        [.. subject.View.Density.Skip(2).TakeWhile((_, bin) => (bin + 2) * subject.View.BinHz <= TopHz(subject)).Select(Math.Sqrt)];
+
+    private static double TopHz(SheetSubject subject) =>
+        Math.Min((subject.View.Density.Length - 1) * subject.View.BinHz, subject.Channel.BandToHz * BeyondBand);
 
     private static void DrawHarmonics(Picture picture, SheetSubject subject, Panel panel, ValueAxis across, double topHz)
     {

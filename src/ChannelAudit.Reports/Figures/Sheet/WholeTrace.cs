@@ -47,8 +47,8 @@ internal static class WholeTrace
             .Where(finding => finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding)),
     ];
 
-    // Time of which nothing is stored must not look like a quiet signal.
-    private static void DrawGaps(Picture picture, Area field, Trace trace)
+    /// <summary>Stripes where nothing is stored: it must not look like a quiet signal.</summary>
+    internal static void DrawGaps(Picture picture, Area field, Trace trace)
     {
         for (int from = 0; from < trace.Columns; from++)
         {
