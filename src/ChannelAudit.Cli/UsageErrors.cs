@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ChannelAudit.Measures;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli;
@@ -23,6 +24,18 @@ internal static class UsageErrors
     /// <summary>A folder that holds something other than an earlier demo, or a file.</summary>
     public static ChannelAuditException NotForDemo(string folder) => Fault(
         $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty and not an earlier demo")}", "give a new or an empty folder");
+
+    /// <summary>A folder that holds something other than an earlier gallery.</summary>
+    public static ChannelAuditException NotForGallery(string folder) => Fault(
+        $"{OneLine.Of(folder)}: not empty and not an earlier gallery", "give a new or an empty folder");
+
+    /// <summary>A reason code that does not exist.</summary>
+    public static ChannelAuditException UnknownReason(string path, string given, IReadOnlyList<string> codes) => Fault(
+        $"{path}: there is no reason '{OneLine.Of(given)}'", ReasonHint(given, codes, path));
+
+    /// <summary>Two things of which only one can be asked for.</summary>
+    public static ChannelAuditException NotTogether(string path, string one, string other) => Fault(
+        $"{path}: {one} and {other} cannot be given together", "run it once for each");
 
     /// <summary>An option that does not exist.</summary>
     public static ChannelAuditException UnknownOption(string path, string given, IReadOnlyList<string> options) => Fault(
@@ -68,6 +81,11 @@ internal static class UsageErrors
         : Fault($"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
 
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
+
+    private static string ReasonHint(string given, IReadOnlyList<string> codes, string path) =>
+        MeasureCatalog.Contains(given) && codes.Contains(MeasureCatalog.Get(given).Reason, StringComparer.Ordinal)
+            ? $"{given} is a measure of the reason '{MeasureCatalog.Get(given).Reason}'"
+            : NearestName.Of(given, codes) is { } nearest ? $"did you mean '{nearest}'?" : $"{path} lists all reasons";
 
     private static string DidYouMean(string given, IReadOnlyList<string> known, string path) =>
         NearestName.Of(given, known) is { } nearest ? $"did you mean '{nearest}'?" : $"{path} --help says what can be given";

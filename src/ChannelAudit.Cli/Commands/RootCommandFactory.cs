@@ -58,6 +58,7 @@ internal static class RootCommandFactory
 
         root.Subcommands.Add(CriteriaCommand.Create(context, help));
         root.Subcommands.Add(SetupCommand.Create(context, help));
+        root.Subcommands.Add(ExplainCommand.Create(context, help));
         root.Subcommands.Add(CompletionCommand.Create(context, help));
         help.Add(root, Help);
         return root;
