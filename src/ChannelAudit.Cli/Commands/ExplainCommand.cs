@@ -31,7 +31,7 @@ internal static class ExplainCommand
     /// <summary>Builds the command.</summary>
     public static Command Create(CommandContext context, HelpWithExample help)
     {
-        Argument<string?> code = new("CODE") { Description = "a reason code, as in the tables and on the report", Arity = ArgumentArity.ZeroOrOne };
+        Argument<string?> code = new("CODE") { HelpName = "CODE", Description = "a reason code, as in the tables and on the report", Arity = ArgumentArity.ZeroOrOne };
         code.CompletionSources.Add(_ => ReasonManual.Names.Select(name => new CompletionItem(name)));
         Option<string> gallery = new("--gallery")
         {
