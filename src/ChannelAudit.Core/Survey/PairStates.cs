@@ -73,6 +73,17 @@ public sealed record PairStates
         };
     }
 
+    /// <summary>The same of those segments only that start in a stretch of samples.</summary>
+    /// <param name="starts">The first sample of every segment.</param>
+    /// <param name="from">First sample of the stretch.</param>
+    /// <param name="to">Last sample at which a segment may start.</param>
+    public PairStates Between(IReadOnlyList<long> starts, long from, long to)
+    {
+        return new PairStates { Rest = Inside(Rest), ActiveA = Inside(ActiveA), ActiveB = Inside(ActiveB) };
+
+        ImmutableArray<int> Inside(ImmutableArray<int> segments) => [.. segments.Where(segment => starts[segment] >= from && starts[segment] <= to)];
+    }
+
     private static bool IsQuiet(QuietSegments? quiet, int segment) => quiet is not null && quiet.IsQuiet[segment];
 
     private static double Rise(SegmentTable table, QuietSegments? quiet, int segment) =>

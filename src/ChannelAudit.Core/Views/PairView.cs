@@ -15,6 +15,9 @@ public sealed record PairView
     /// <summary>From when to when that holds, in seconds.</summary>
     public required (double FromS, double ToS) Stretch { get; init; }
 
+    /// <summary>Whether it holds in a part of the recording only; then moment, coherence and medians are those of that part.</summary>
+    public required bool IsPart { get; init; }
+
     /// <summary>The medians that decided: the whole recording's, or those of the first part of it that is joined.</summary>
     public required BridgeEvidence Medians { get; init; }
 

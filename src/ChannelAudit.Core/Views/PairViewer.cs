@@ -51,9 +51,12 @@ internal static class PairViewer
     private static PairView Of(
         Recording recording, RecordingSurvey survey, PairSurvey pair, PairJudgement judgement, PairStates states, CancellationToken cancellation)
     {
-        ImmutableArray<PairState> stateOfSegments = StatesOf(pair.SegmentsA.Count, states);
         SpectralFrame frame = survey.Channels[pair.A].Frame;
-        StateMeans[] means = [Means(pair, frame, states.Rest), Means(pair, frame, states.ActiveA), Means(pair, frame, states.ActiveB)];
+        Finding? finding = judgement.Finding;
+        bool isPart = finding is not null && judgement.Deciding != judgement.Evidence;
+        ImmutableArray<PairState> stateOfSegments = StatesOf(pair.SegmentsA.Count, states);
+        PairStates shown = isPart ? states.Between(pair.SegmentsA.Starts, (long)(finding!.FromS * frame.RateHz), (long)(finding.ToS * frame.RateHz) - frame.SegmentLength) : states;
+        StateMeans[] means = [Means(pair, frame, shown.Rest), Means(pair, frame, shown.ActiveA), Means(pair, frame, shown.ActiveB)];
         SegmentWalk walk = new(recording.Samples, [pair.ChannelA, pair.ChannelB], frame);
         int first = 0;
         walk.Visit(
@@ -65,11 +68,11 @@ internal static class PairViewer
                 first = number;
                 return Array.Exists(means, mean => mean.Wants(number, count));
             });
-        Finding? finding = judgement.Finding;
         return new PairView
         {
             Grade = finding?.Grade ?? Grade.Pass,
             Stretch = finding is null ? (0, recording.DurationS) : (finding.FromS, finding.ToS),
+            IsPart = isPart,
             Medians = judgement.Deciding,
             IsCommonSource = judgement.IsCommonSource,
             Seconds = [.. pair.SegmentsA.Starts.Select((start, i) =>
@@ -77,7 +80,7 @@ internal static class PairViewer
             Rest = means[0].Coherence(walk.Batch),
             ActiveA = means[1].Coherence(walk.Batch),
             ActiveB = means[2].Coherence(walk.Batch),
-            Moment = MomentOf(recording, frame, pair, states, stateOfSegments, cancellation),
+            Moment = MomentOf(recording, frame, pair, shown, stateOfSegments, cancellation),
             Limits = judgement.Limits,
         };
     }

@@ -30,7 +30,7 @@ public static class ReasonWords
         new(ReasonCode.LeadSwap, "another site answers", "Check which lead goes to which site, and the labels in the setup file.", TouchesSkin: false, ["contraction_snr"]),
         new(ReasonCode.UnusableInput, "input that cannot be judged", "Record the raw signal, neither rectified nor smoothed, and check unit and resolution in the setup file.", TouchesSkin: false, []),
         new("bad-trials", "many bad trials", "See the reasons of its trials.", TouchesSkin: false, ["bad_share", "bad_share_low"]),
-        new("crosstalk", "activity of a neighbouring muscle", "Nothing to do now: keep it in mind when reading the channel.", TouchesSkin: false, []),
+        new("crosstalk", "activity of a neighbouring muscle", "Nothing to do now: keep it in mind when reading these channels.", TouchesSkin: false, []),
         new("common-source", "a source shared by several sites", "Look at the ground and at what all sites have in common.", TouchesSkin: true, []),
         new("tonic-activity", "lasting muscle activity", "Ask the participant to relax the face, and give it time.", TouchesSkin: false, []),
         new("mouth-activity", "mouth activity", "Ask the participant not to speak, chew or swallow during trials.", TouchesSkin: false, []),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Findings;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Synthesis;
@@ -93,6 +94,23 @@ public sealed class BridgeTests
         RecordingResult result = MadeAudit.Of(MadeAudit.WithConfusers(plan, ElectrodeBridge.TwoNodes("cheek", "eye", 0.3) with { Span = late }));
 
         Assert.Equal(Enumerable.Range(12, plan.Trials.Length - 11), MadeAudit.RejectedFor(result, "cheek", "bridge"));
+        Assert.InRange(BridgeOf(result).FromS, (double)late.FromS - 1, (double)late.FromS + 1);
+        Assert.Equal(result.DurationS, BridgeOf(result).ToS);
+    }
+
+    [Theory]
+    [InlineData(661, 1000)]
+    [InlineData(662, 2000)]
+    public void ABridgeThatDriesUpIsOverWhenItIs(ulong seed, int rateHz)
+    {
+        SessionPlan plan = MadeAudit.Session(seed, new Rational(rateHz, 1), 16);
+        FaultSpan early = new(0, plan.Trials[14].OnsetS - 1.5M);
+
+        RecordingResult result = MadeAudit.Of(MadeAudit.WithConfusers(plan, ElectrodeBridge.TwoNodes("cheek", "eye", 0.3) with { Span = early }));
+
+        Assert.Equal(Enumerable.Range(1, 14), MadeAudit.RejectedFor(result, "cheek", "bridge"));
+        Assert.Equal(0, BridgeOf(result).FromS);
+        Assert.InRange(BridgeOf(result).ToS, (double)early.ToS!.Value - 1, (double)early.ToS.Value + 1);
     }
 
     [Fact]
@@ -106,6 +124,9 @@ public sealed class BridgeTests
         Assert.Equal(Grade.Reject, MadeAudit.Channel(result, "brow").Verdict);
         Assert.All(result.Channels, channel => Assert.Empty(MadeAudit.FoundFor(result, channel.Name, "bridge")));
     }
+
+    private static Finding BridgeOf(RecordingResult result) =>
+        MadeAudit.Channel(result, "cheek").Findings.Single(finding => finding.Channels.Length == 2);
 
     private static (double Kohm, int Found, int Rejected) Count(double kohm)
     {

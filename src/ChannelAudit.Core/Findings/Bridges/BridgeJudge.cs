@@ -11,11 +11,6 @@ namespace ChannelAudit.Findings.Bridges;
 /// <summary>Judges all pairs of a recording: bridged, suspected, or neither, from when to when.</summary>
 public sealed class BridgeJudge
 {
-    private const double BridgedTrialRho = 0.60;
-
-    // Between the most that crosstalk brings (a quarter is published for the face) and the half that joined sites share.
-    private const double BridgedTrialGain = 0.40;
-
     private const double FadedShare = 0.25;
     private const int LeastSuspectWindows = 3;
 
@@ -91,7 +86,7 @@ public sealed class BridgeJudge
     /// </summary>
     private static Grade BridgedTrial(Trial trial, PairReading? reading, ImmutableArray<BridgeSpan> spans, Grade whole) =>
         reading is { } own
-            ? Math.Abs(own.Rho) >= BridgedTrialRho && Math.Min(Math.Abs(own.GainAb), Math.Abs(own.GainBa)) >= BridgedTrialGain ? Grade.Reject : Grade.Pass
+            ? JoinedTime.IsJoined(own.Rho, own.GainAb, own.GainBa) ? Grade.Reject : Grade.Pass
             : BridgeSpan.MedianAround(spans, trial) ?? whole;
 
     private ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole) =>

@@ -32,12 +32,12 @@ internal static class BridgeReasoning
     private static string Reached(BridgeCase found, Grade worst)
     {
         (_, BridgeDecision decision) = found.Deciding(worst);
-        string part = decision == found.Decision ? string.Empty : "In part of the recording: ";
+        string part = decision == found.Decision ? string.Empty : "In this part: ";
         string numbers = string.Join("; ", decision.Evidence.Select(Words));
         string ending = worst == Grade.Reject
             ? "Crosstalk through tissue does not reach this."
             : "Two bipolar channels cannot prove a single joined electrode, so it is suspected only.";
-        return $"{part}{Capital(numbers)}. {ending}";
+        return $"{part}{(part.Length == 0 ? Capital(numbers) : numbers)}. {ending}";
     }
 
     private static string NotReached(BridgeCase found)

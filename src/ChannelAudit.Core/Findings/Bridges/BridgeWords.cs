@@ -138,12 +138,19 @@ internal static class BridgeWords
             return (0, end);
         }
 
-        IEnumerable<(double From, double To)> ofTrials = trials
-            .Where((_, i) => grades[i] == worst)
-            .Select(trial => ((double)trial.WindowFromS, (double)trial.WindowToS));
-        (double From, double To)[] parts =
-            [.. ofTrials, .. found.Spans.Where(span => span.Decision.Grade == worst).Select(span => (span.FromS, span.ToS))];
-        return parts.Length == 0 ? (0, end) : (parts.Min(part => part.From), Math.Min(end, parts.Max(part => part.To)));
+        (double From, double To)[] spans = [.. found.Spans.Where(span => span.Decision.Grade == worst).Select(span => (span.FromS, span.ToS))];
+        (double From, double To)[] ofTrials =
+            [.. trials.Where((_, i) => grades[i] == worst).Select(trial => ((double)trial.WindowFromS, (double)trial.WindowToS))];
+        (double From, double To)[] parts = [.. spans, .. ofTrials];
+        if (parts.Length == 0)
+        {
+            return (0, end);
+        }
+
+        // Spans are 24 s long; what is bridged is known to the second.
+        return worst == Grade.Reject && JoinedTime.Within(found.Pair, parts.Min(part => part.From), parts.Max(part => part.To), end) is { } joined
+            ? (ofTrials.Select(part => part.From).Append(joined.FromS).Min(), Math.Min(end, ofTrials.Select(part => part.To).Append(joined.ToS).Max()))
+            : (parts.Min(part => part.From), Math.Min(end, parts.Max(part => part.To)));
     }
 
     private static Finding? Crosstalk(BridgeCase found)

@@ -23,7 +23,7 @@ internal static class CoherencePlot
             return;
         }
 
-        Panel panel = new(picture, subject.Note, outer, "Coherence in steps of 10 Hz without mains, marks as above; white: the bands compared");
+        Panel panel = new(picture, subject.Note, outer, $"Coherence (correlation squared){(subject.View.IsPart ? " where joined" : string.Empty)} in steps of 10 Hz, marks as above");
         ValueAxis across = panel.Rightwards(FromHz, ToHz);
         ValueAxis up = panel.UpwardsBelowHeading(0, 1);
         DrawBand(picture, panel, across, PairBands.LowFromHz, PairBands.LowToHz);
@@ -40,9 +40,9 @@ internal static class CoherencePlot
     {
         foreach ((PairState state, CoherenceSteps? curve) in new[]
         {
-            (IsOne(view) ? PairState.ActiveBoth : PairState.ActiveA, view.ActiveA),
-            (PairState.ActiveB, IsOne(view) ? null : view.ActiveB),
             (PairState.Rest, view.Rest),
+            (PairState.ActiveB, IsOne(view) ? null : view.ActiveB),
+            (IsOne(view) ? PairState.ActiveBoth : PairState.ActiveA, view.ActiveA),
         })
         {
             if (curve is not null && !curve.Steps.IsEmpty)

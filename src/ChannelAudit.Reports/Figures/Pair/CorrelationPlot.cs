@@ -15,12 +15,19 @@ internal static class CorrelationPlot
     /// <summary>Draws the panel.</summary>
     public static void Draw(Picture picture, PairSubject subject, Area outer)
     {
-        Panel panel = new(picture, subject.Note, outer, "Correlation in each second, 30 to 250 Hz without mains");
+        Panel panel = new(picture, subject.Note, outer, "Correlation over time, 30 to 250 Hz without mains");
         DrawKey(picture, subject, outer);
         ValueAxis up = panel.UpwardsBelowHeading(-1.05, 1);
         TimeAxis times = new(0, Math.Max(subject.Recording.DurationS, 1), panel.Field.Left, panel.Field.Right);
         panel.DrawLeft(up);
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
+        if (subject.View.IsPart)
+        {
+            (double fromS, double toS) = subject.View.Stretch;
+            Area part = Area.Between(times.X(fromS), panel.Field.Top, times.X(toS), panel.Field.Bottom);
+            picture.Fill(part, subject.View.Grade == Verdicts.Grade.Reject ? Inks.RejectTint : Inks.QuestionableFill);
+        }
+
         picture.Line(panel.Field.Left, up.At(0), panel.Field.Right, up.At(0), Inks.Muted, 1);
         foreach (double limit in Limits(subject))
         {
@@ -45,7 +52,7 @@ internal static class CorrelationPlot
         float line = TextMeasure.LineHeight(subject.Note);
         float left = picture.Labels[^1].Area.Right + (3 * size);
         ImmutableArray<PairState> present =
-            [.. subject.View.Seconds.Select(second => second.State).Distinct().Where(state => state != PairState.Other).Order()];
+            [.. subject.View.Seconds.Select(second => second.State).Distinct().Order()];
         foreach (PairState state in present)
         {
             string words = PairStateLook.WordsOf(subject, state);
@@ -58,7 +65,7 @@ internal static class CorrelationPlot
             left = picture.Text(words, subject.Note, left + size + 6, outer.Top).Right + (2 * size);
         }
 
-        string limits = Limits(subject).FirstOrDefault() is > 0 and double limit ? $"dashed: \u00B1{Quantities.Short(limit)}, a limit at rest" : string.Empty;
+        string limits = Limits(subject).FirstOrDefault() is > 0 and double limit ? $"dashed: \u00B1{Quantities.Short(limit)}, limit for rest only" : string.Empty;
         if (left + TextMeasure.Width(limits, subject.Note) <= outer.Right)
         {
             picture.Text(limits, subject.Note, left, outer.Top);

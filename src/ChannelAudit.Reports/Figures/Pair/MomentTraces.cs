@@ -19,13 +19,15 @@ internal static class MomentTraces
         }
 
         string state = PairStateLook.WordsOf(subject, moment.State);
-        Panel panel = new(picture, subject.Note, outer, $"A typical moment, {state}; each trace at its own size");
+        float line = TextMeasure.LineHeight(subject.Note);
+        bool hasNames = outer.Height > 7 * line;
+        string order = hasNames ? string.Empty : $"{subject.NameA} above {subject.NameB}. ";
+        Panel panel = new(picture, subject.Note, outer, $"{order}A typical moment{(subject.View.IsPart ? " where joined" : string.Empty)}, {state}; each trace at its own size");
         TimeAxis times = new(moment.A.FromS, moment.A.ToS, panel.Field.Left, panel.Field.Right);
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
-        float line = TextMeasure.LineHeight(subject.Note);
         float half = panel.Field.Height / 2;
-        DrawTrace(picture, subject, moment.A, subject.NameA, Area.Between(panel.Field.Left, panel.Field.Top, panel.Field.Right, panel.Field.Top + half), line);
-        DrawTrace(picture, subject, moment.B, subject.NameB, Area.Between(panel.Field.Left, panel.Field.Top + half, panel.Field.Right, panel.Field.Bottom), line);
+        DrawTrace(picture, subject, moment.A, subject.NameA, Area.Between(panel.Field.Left, panel.Field.Top, panel.Field.Right, panel.Field.Top + half), hasNames ? line : 0);
+        DrawTrace(picture, subject, moment.B, subject.NameB, Area.Between(panel.Field.Left, panel.Field.Top + half, panel.Field.Right, panel.Field.Bottom), hasNames ? line : 0);
     }
 
     private static void DrawTrace(Picture picture, PairSubject subject, Trace trace, string name, Area half, float line)
@@ -41,7 +43,11 @@ internal static class MomentTraces
         Area field = Area.Between(half.Left, half.Top + line + 2, half.Right, half.Bottom - 2);
         ValueAxis axis = new(-reach, reach, field.Bottom, field.Top);
         string unit = reach > 0 ? $", \u00B1{Wording.Quantities.Short(reach)} {Unit(subject, name)}".TrimEnd() : string.Empty;
-        picture.Text(TextMeasure.Fit(name + unit, subject.Note with { Bold = true, Color = Inks.Ink }, half.Width - 8), subject.Note with { Bold = true, Color = Inks.Ink }, half.Left + 4, half.Top + 1);
+        if (line > 0)
+        {
+            picture.Text(TextMeasure.Fit(name + unit, subject.Note with { Bold = true, Color = Inks.Ink }, half.Width - 8), subject.Note with { Bold = true, Color = Inks.Ink }, half.Left + 4, half.Top + 1);
+        }
+
         TraceBars.Draw(picture, field, trace, axis, _ => level);
     }
 

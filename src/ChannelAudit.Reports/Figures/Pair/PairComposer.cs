@@ -17,8 +17,11 @@ internal static class PairComposer
         Picture picture = new(size.Width, size.Height);
         float top = PairHeader.Draw(picture, subject, size.Width);
         Area body = Area.Between(scale.Margin, top, size.Width - scale.Margin, size.Height - (scale.Margin / 2));
-        float first = body.Top + (body.Height * 0.33f);
-        float second = body.Top + (body.Height * 0.62f);
+
+        // In a small picture the numbers need most of the room.
+        bool isSmall = body.Height < 500;
+        float first = body.Top + (body.Height * (isSmall ? 0.31f : 0.32f));
+        float second = body.Top + (body.Height * (isSmall ? 0.57f : 0.6f));
         float middle = body.CentreX;
         CorrelationPlot.Draw(picture, subject, Area.Between(body.Left, body.Top, body.Right, first - scale.Gap));
         MomentTraces.Draw(picture, subject, Area.Between(body.Left, first, middle - scale.Gap, second - scale.Gap));

@@ -55,8 +55,8 @@ internal static class PairHeader
             VerdictLook.Reject => $"{pair} are joined: they carry one signal, {when}",
             VerdictLook.Questionable => $"{pair} may be joined at one electrode, {when}",
             VerdictLook.NotAssessed => $"{pair} share signal; whether they are joined was not assessed",
-            _ when subject.View.IsCommonSource => $"{pair} are not called joined: all sites share one source",
-            _ => $"{pair} are not called joined: what they share looks like crosstalk",
+            _ when subject.View.IsCommonSource => $"{pair} share a source with all sites; no sign of a joint",
+            _ => $"Crosstalk between {pair}, no sign of a joint",
         };
     }
 
@@ -64,8 +64,13 @@ internal static class PairHeader
     {
         string code = subject.View.Grade > Grade.Pass ? ReasonCode.Bridge : subject.View.IsCommonSource ? "common-source" : "crosstalk";
         ReasonWord word = ReasonWords.For(code);
-        string settle = subject.View.Grade == Grade.Questionable ? " A resistance reading across the two sites would settle it." : string.Empty;
+        string data = subject.View.Grade switch
+        {
+            Grade.Reject => " Neither channel can be scored where they are joined.",
+            Grade.Questionable => " A resistance reading across the two sites would settle it; until then a person decides about the data.",
+            _ => string.Empty,
+        };
         string caution = word.TouchesSkin ? " Mind skin and eyes: local protocol comes first." : string.Empty;
-        return $"What to do: {word.WhatToDo}{settle}{caution}";
+        return $"What to do: {word.WhatToDo}{data}{caution}";
     }
 }

@@ -14,7 +14,7 @@ internal static class PairStateLook
         PairState.Rest => Inks.Ink,
         PairState.ActiveA => Inks.PassLine,
         PairState.ActiveB or PairState.ActiveBoth => Inks.QuestionableLine,
-        _ => Inks.Grid,
+        _ => Inks.OpenLine,
     };
 
     /// <summary>The words.</summary>
@@ -39,6 +39,6 @@ internal static class PairStateLook
             PairState.ActiveBoth => [new(0, -half), new(half, 0), new(0, half), new(-half, 0)],
             _ => [new(-half, -half), new(half, -half), new(half, half), new(-half, half)],
         };
-        picture.Stamps(points, corners, size - 1.5f, state == PairState.ActiveA ? Inks.Paper : InkOf(state), InkOf(state));
+        picture.Stamps(points, corners, size - 1.5f, state == PairState.ActiveA ? Color.FromARGB(0) : InkOf(state), InkOf(state));
     }
 }

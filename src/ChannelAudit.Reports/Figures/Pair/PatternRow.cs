@@ -11,6 +11,9 @@ namespace ChannelAudit.Reports.Figures.Pair;
 /// <param name="Expected">What a pattern expects of it.</param>
 internal sealed record PatternRow(string Label, double? Value, string Measure, Func<BridgePattern, (double From, double To)> Expected)
 {
+    /// <summary>Whether it is a median at rest; the others are of contractions.</summary>
+    public bool IsRest => Measure is "rho_rest" or "rho_high_rest";
+
     /// <summary>All six.</summary>
     public static ImmutableArray<PatternRow> All(PairSubject subject)
     {
@@ -20,8 +23,8 @@ internal sealed record PatternRow(string Label, double? Value, string Measure, F
             .. AtRest(medians),
             new($"correlation, {subject.NameA} contracts", medians.RhoActiveA, "rho_active", pattern => pattern.Contraction),
             new($"correlation, {subject.NameB} contracts", medians.RhoActiveB, "rho_active", pattern => pattern.Contraction),
-            new($"part of {subject.NameA} seen at {subject.NameB}", medians.GainAb, "gain_active", pattern => pattern.Gain),
-            new($"part of {subject.NameB} seen at {subject.NameA}", medians.GainBa, "gain_active", pattern => pattern.Gain),
+            new($"share of {subject.NameA} seen at {subject.NameB}", medians.GainAb, "gain_active", pattern => pattern.Gain),
+            new($"share of {subject.NameB} seen at {subject.NameA}", medians.GainBa, "gain_active", pattern => pattern.Gain),
         ];
     }
 
@@ -33,7 +36,7 @@ internal sealed record PatternRow(string Label, double? Value, string Measure, F
         [
             .. AtRest(medians),
             new("in contractions", Weaker(medians.RhoActiveA, medians.RhoActiveB), "rho_active", pattern => pattern.Contraction),
-            new("part seen at the other", Weaker(medians.GainAb, medians.GainBa), "gain_active", pattern => pattern.Gain),
+            new("share seen at the other", Weaker(medians.GainAb, medians.GainBa), "gain_active", pattern => pattern.Gain),
         ];
     }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Figures.Pair;
@@ -10,34 +11,39 @@ namespace ChannelAudit.Reports.Figures.Pair;
 /// <summary>The medians that decide with their limits, and beside them what joined sites, crosstalk and separate sites are expected to show.</summary>
 internal static class PatternTable
 {
-    private const float LabelShare = 0.2f;
-    private const float OwnShare = 0.26f;
+    private const float LabelShare = 0.19f;
+    private const float OwnShare = 0.27f;
+    private const float GroupGap = 6;
+
+    /// <summary>How far beside a bar a value still counts as on it.</summary>
+    private const double Tolerance = 0.02;
 
     /// <summary>Draws the table.</summary>
     public static void Draw(Picture picture, PairSubject subject, Area outer)
     {
         TextStyle bold = subject.Note with { Bold = true, Color = Inks.Ink };
         float line = TextMeasure.LineHeight(subject.Note);
-        string heading = (IsPart(subject) ? "Where they are joined: what" : "What")
-            + " decides, in size from 0 to 1, beside what to expect: bars are expected, the disc is this pair in every column";
+        string heading = (subject.View.IsPart ? "Where they are joined: what" : "What")
+            + " decides, in size from 0 to 1 (the sign tells polarity), beside what to expect: bars expected, disc this pair";
         picture.Text(TextMeasure.Fit(heading, bold, outer.Width), bold, outer.Left, outer.Top);
         ImmutableArray<PatternRow> rows = PatternRow.All(subject);
-        float top = outer.Top + (2 * line) + 8;
-        if ((outer.Bottom - top) / rows.Length < line)
+        float top = outer.Top + (3 * line) + 8;
+        bool isLow = (outer.Bottom - top - GroupGap) / rows.Length < line;
+        if (isLow)
         {
             rows = PatternRow.Few(subject);
+            top -= line;
         }
 
         Area[] columns = Columns(outer, subject.Scale.Gap);
-        DrawTitles(picture, subject, columns, outer.Top + line + 4);
-        float height = (outer.Bottom - top) / rows.Length;
+        DrawTitles(picture, subject, rows, columns, outer.Top + line + 4, isLow);
+        float height = (outer.Bottom - top - GroupGap) / rows.Length;
         for (int row = 0; row < rows.Length; row++)
         {
-            DrawRow(picture, subject, rows[row], columns, Area.Between(outer.Left, top + (row * height), outer.Right, top + ((row + 1) * height)));
+            float from = top + (row * height) + (rows[row].IsRest ? 0 : GroupGap);
+            DrawRow(picture, subject, rows[row], columns, Area.Between(outer.Left, from, outer.Right, from + height));
         }
     }
-
-    private static bool IsPart(PairSubject subject) => subject.View.Medians != subject.Result.Evidence;
 
     // Labels, this pair, then the patterns.
     private static Area[] Columns(Area outer, float gap)
@@ -55,22 +61,37 @@ internal static class PatternTable
         return columns;
     }
 
-    private static void DrawTitles(Picture picture, PairSubject subject, Area[] columns, float y)
+    private static void DrawTitles(Picture picture, PairSubject subject, ImmutableArray<PatternRow> rows, Area[] columns, float y, bool isLow)
     {
         TextStyle bold = subject.Note with { Bold = true, Color = Inks.Ink };
-        TextStyle limits = subject.Note;
-        Area own = picture.Text("this pair", bold, columns[1].Left, y);
-        string key = "line: bridged, dotted: suspected";
-        if (own.Right + 12 + TextMeasure.Width(key, limits) <= columns[1].Right)
+        float second = y + TextMeasure.LineHeight(bold);
+        picture.Text(TextMeasure.Fit("this pair; line: bridged when all of a block reach it", bold, columns[1].Right - columns[1].Left), bold, columns[1].Left, y);
+        if (!isLow)
         {
-            picture.Text(key, limits, own.Right + 12, y);
+            picture.Text(TextMeasure.Fit("dotted: suspected", subject.Note, columns[1].Width), subject.Note, columns[1].Left, second);
         }
 
         for (int i = 0; i < BridgePattern.All.Length; i++)
         {
-            picture.Text(TextMeasure.Fit(BridgePattern.All[i].Name, bold, columns[i + 2].Width), bold, columns[i + 2].Left, y);
+            BridgePattern pattern = BridgePattern.All[i];
+            Area column = columns[i + 2];
+            picture.Text(TextMeasure.Fit(pattern.Name, bold, column.Width), bold, column.Left, y);
+            if (!isLow)
+            {
+                picture.Text(TextMeasure.Fit(Fits(rows, pattern), subject.Note, column.Width), subject.Note, column.Left, second);
+            }
         }
     }
+
+    private static string Fits(ImmutableArray<PatternRow> rows, BridgePattern pattern)
+    {
+        double[] known = [.. rows.Where(row => row.Value is not null).Select(row => Math.Abs(row.Value!.Value))];
+        int fits = rows.Count(row => row.Value is { } value && IsOn(row.Expected(pattern), Math.Abs(value)));
+        return $"{fits.Plain()} of {known.Length.Plain()} fit";
+    }
+
+    // A part of more than all is all, seen at a site that is quieter itself.
+    private static bool IsOn((double From, double To) bar, double size) => Math.Min(size, 1) >= bar.From - Tolerance && Math.Min(size, 1) <= bar.To + Tolerance;
 
     private static void DrawRow(Picture picture, PairSubject subject, PatternRow row, Area[] columns, Area band)
     {
@@ -81,21 +102,29 @@ internal static class PatternTable
 
         string number = row.Value is { } value ? value.ToString("0.00", CultureInfo.InvariantCulture) : "not known";
         float numbers = TextMeasure.Width("not known", words) + 8;
-        picture.Text(number, words with { Bold = row.Value is not null }, columns[1].Right - TextMeasure.Width(number, words with { Bold = row.Value is not null }), textTop);
+        TextStyle numberStyle = words with { Bold = row.Value is not null };
+        picture.Text(number, numberStyle, columns[1].Right - TextMeasure.Width(number, numberStyle), textTop);
         Area own = Cell(Area.Between(columns[1].Left, band.Top, columns[1].Right - numbers, band.Bottom));
-        picture.Fill(own, Inks.Ribbon);
+        DrawCell(picture, own);
         DrawLimits(picture, subject, row, own);
         DrawValue(picture, row, own);
         for (int i = 0; i < BridgePattern.All.Length; i++)
         {
             Area cell = Cell(Area.Between(columns[i + 2].Left, band.Top, columns[i + 2].Right, band.Bottom));
-            picture.Fill(cell, Inks.Ribbon);
+            DrawCell(picture, cell);
             (double from, double to) = row.Expected(BridgePattern.All[i]);
             Area bar = Area.Between(X(cell, from), cell.Top + (cell.Height * 0.15f), Math.Max(X(cell, from) + 4, X(cell, to)), cell.Bottom - (cell.Height * 0.15f));
             picture.Fill(bar, Inks.PassFill);
             picture.Outline(bar, Inks.PassLine, 1);
             DrawValue(picture, row, cell);
         }
+    }
+
+    // A fine line at one half, to compare columns by.
+    private static void DrawCell(Picture picture, Area cell)
+    {
+        picture.Fill(cell, Inks.Ribbon);
+        picture.Fill(new Area(MathF.Round(X(cell, 0.5)), cell.Top, 1, cell.Height), Inks.Grid);
     }
 
     private static Area Cell(Area band) => Area.Between(band.Left, band.Top + 2, band.Right, band.Bottom - 2);
@@ -112,13 +141,13 @@ internal static class PatternTable
         }
     }
 
+    // At the true place, also at the ends: pushed inwards it would lie on a bar that it is not on.
     private static void DrawValue(Picture picture, PatternRow row, Area cell)
     {
         if (row.Value is { } value)
         {
-            float size = Math.Clamp(cell.Height * 0.5f, 7, 14);
-            float x = Math.Clamp(X(cell, Math.Abs(value)), cell.Left + (size / 2), cell.Right - (size / 2));
-            picture.Disc(Area.Around(x, cell.CentreY, size, size), Inks.Ink, Inks.Paper, 1);
+            float size = Math.Clamp(cell.Height * 0.4f, 7, 11);
+            picture.Disc(Area.Around(X(cell, Math.Abs(value)), cell.CentreY, size, size), Inks.Ink, Inks.Paper, 1);
         }
     }
 }
