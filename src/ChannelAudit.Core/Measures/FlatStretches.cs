@@ -14,7 +14,11 @@ public static class FlatStretches
     /// <param name="found">Receives the stretches.</param>
     public static void AddTo(SampleRanges found, ReadOnlySpan<double> samples, long offset, FlatLimits limits, Rails rails)
     {
-        AddHeld(found, samples, offset, limits.HeldRun, rails);
+        if (limits.HeldRun > 0)
+        {
+            AddHeld(found, samples, offset, limits.HeldRun, rails);
+        }
+
         if (limits.StillRange > 0)
         {
             AddStill(found, samples, offset, limits, rails);

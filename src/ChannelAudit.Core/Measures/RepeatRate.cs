@@ -25,6 +25,9 @@ public sealed class RepeatRate
     /// <summary>The chance that a sample repeats the one before; 0 when the channel never moves.</summary>
     public double Chance => counted > 0 ? MedianOfParts() : repeats < pairs ? (double)repeats / pairs : 0;
 
+    /// <summary>The share of all samples that repeat the one before, long runs included.</summary>
+    public double Share => pairs > 0 ? (double)repeats / pairs : 0;
+
     /// <summary>Adds consecutive samples.</summary>
     public void Add(ReadOnlySpan<double> samples)
     {

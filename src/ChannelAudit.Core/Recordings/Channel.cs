@@ -26,6 +26,15 @@ public sealed record Channel
     /// <summary>Samples per second.</summary>
     public required Rational Rate { get; init; }
 
+    /// <summary>Why the samples are no raw signal (rectified, smoothed), so that no spectrum of theirs means anything; null when they are.</summary>
+    public string? NotRaw { get; init; }
+
+    /// <summary>Whether they are an envelope or an integral, whose waves are so slow that it stands still by nature.</summary>
+    public bool IsSmoothed { get; init; }
+
+    /// <summary>Why the stated unit cannot be believed; <see cref="IsMicrovolts"/> is false then. Null when it can.</summary>
+    public string? UnitDoubt { get; init; }
+
     /// <summary>The smallest step between two values, in the unit of the samples.</summary>
     public required double Step { get; init; }
 

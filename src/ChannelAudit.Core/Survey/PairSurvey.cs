@@ -63,7 +63,7 @@ public sealed record PairSurvey
                     QuietB = second.Quiet,
                     Table = table,
                     All = spectra.PairAll(a, b),
-                    NotComparable = table.Bands.HasLow ? null : "the band 30 to 250 Hz is not there on both",
+                    NotComparable = WhyNot(first.Channel, second.Channel, table),
                 };
             }
         }
@@ -118,9 +118,12 @@ public sealed record PairSurvey
             QuietB = QuietSegments.Of(spectra.Tables[1], length, rest, second.Clipped, second.Flat),
             Table = spectra.Pair(0, 1),
             All = spectra.PairAll(0, 1),
-            NotComparable = spectra.Pair(0, 1).Bands.HasLow ? null : "the band 30 to 250 Hz is not there on both",
+            NotComparable = WhyNot(left, right, spectra.Pair(0, 1)),
         };
     }
+
+    private static string? WhyNot(Channel first, Channel second, PairTable table) =>
+        first.NotRaw ?? second.NotRaw ?? (table.Bands.HasLow ? null : "the band 30 to 250 Hz is not there on both");
 
     /// <summary>The parts of some stretches that other stretches cover too.</summary>
     private static ImmutableArray<Stretch> Common(ImmutableArray<Stretch> own, ImmutableArray<Stretch> others)

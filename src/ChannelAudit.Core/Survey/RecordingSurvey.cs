@@ -55,6 +55,8 @@ public sealed class RecordingSurvey
     {
         ImmutableArray<Channel> all = [.. channels.Select(pair => pair.Channel)];
         ImmutableArray<SpectrumSample> sample = [.. all.Select(channel => SpectrumSample.Of(recording, channel, cancellation))];
+        all = InputCheck.Of(recording, all, sample);
+        channels = [.. channels.Zip(all, (named, checkedOne) => (checkedOne, named.Name))];
         MainsResult mains = MainsFinder.Find(recording, all, sample, setup.Recording);
         ImmutableArray<SpectralFrame> frames =
             [.. all.Select((channel, i) => SpectralFrame.Of(channel, mains.NominalHz, mains.Hz, Notches.Of(channel, sample[i], mains)))];

@@ -22,6 +22,7 @@ public sealed class SpectrumSample
 
     private readonly List<long> starts = [];
     private readonly List<double[]> nearMains = [];
+    private readonly List<SampledSecond> seconds = [];
     private readonly double[] mean;
     private readonly double binHz;
 
@@ -49,6 +50,7 @@ public sealed class SpectrumSample
             power.Add(batch, 0);
             for (int lane = 0; lane < seconds; lane++)
             {
+                sample.seconds.Add(SampledSecond.Of(buffer.AsSpan(lane * length, length)));
                 batch.Density(0, lane, density);
                 sample.starts.Add(start + ((long)lane * length));
                 sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(HighestNominalHz / batch.BinHz)))]);
@@ -61,6 +63,17 @@ public sealed class SpectrumSample
         }
 
         return sample;
+    }
+
+    /// <summary>Extremes and mean of each second.</summary>
+    public IReadOnlyList<SampledSecond> Seconds => seconds;
+
+    /// <summary>The median over the bins of a band of the mean density, in unit² per Hz: narrow peaks do not move it. Null without the band or a second.</summary>
+    public double? TypicalDensity(double fromHz, double toHz)
+    {
+        int from = (int)Math.Ceiling(fromHz / binHz);
+        int to = Math.Min(mean.Length - 1, (int)Math.Floor(toHz / binHz));
+        return starts.Count == 0 || to < from ? null : Quantiles.MedianInPlace(mean.AsSpan(from, to - from + 1).ToArray());
     }
 
     /// <summary>The peak at a frequency over its neighbours in the mean spectrum; null when the rate is too low for it.</summary>

@@ -53,7 +53,7 @@ public sealed class TimeSurveyor
             IsHidden(channel.LowerRail, lower, stored, -1),
             IsHidden(channel.UpperRail, upper, stored, 1),
             channel.Step);
-        FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, stored);
+        FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, repeats.Share, stored);
         return new TimeSurvey(rails, flat, least, greatest);
     }
 

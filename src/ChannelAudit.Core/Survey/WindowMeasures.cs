@@ -8,6 +8,7 @@ public static class WindowMeasures
 {
     private const string NoUnit = "the file has no unit";
     private const string NoRail = "the file states no rail and the signal shows none";
+    private const string TooCoarse = "a step of the file is larger than the noise: equal samples are usual";
     private const string NoSamples = "no samples in this window";
 
     /// <summary>The numbers of a window, each with its note where it has none.</summary>
@@ -21,29 +22,33 @@ public static class WindowMeasures
         string? noSpectrum = reading.NoSpectrum;
         string? noLine = noSpectrum ?? LineHidden(channel);
         string? noNarrow = noSpectrum ?? (reading.Narrow is null ? "shorter than 1 s" : null);
-        string? noDrift = reading.Drift is null ? "fewer than two full seconds" : null;
+        string? noRaw = channel.Channel.NotRaw;
+        string? noDrift = noRaw ?? (reading.Drift is null ? "fewer than two full seconds" : null);
         bool any = reading.Window.Stored > 0;
+        string? noFlat = !any ? NoSamples : channel.Channel.IsSmoothed ? noRaw : channel.Time.FlatLimits.CanTell ? null : TooCoarse;
         bool railKnown = channel.Time.Rails.AnyKnown;
-        string noClipping = !any ? NoSamples : railKnown ? "the level is at a rail" : NoRail;
+        bool canClip = any && railKnown && noRaw is null;
+        string noClipping = noRaw ?? (!any ? NoSamples : railKnown ? "the level is at a rail" : NoRail);
+        string noUnit = channel.Channel.UnitDoubt ?? NoUnit;
         return
         [
-            Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit),
+            Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit, noUnit),
             Plain("line_ratio", noLine is null ? Ratio(reading.Line, reading.EmgPower) : null, noLine ?? "no line power"),
-            Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit),
+            Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit, noUnit),
             Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading, channel) : null, noNarrow ?? "no narrow peak"),
             Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
-            Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit),
-            Plain("clipped", any && railKnown ? Percent(reading.Time.ClippedSamples, reading) : null, noClipping),
-            Plain("clipped_run", any && railKnown ? reading.Time.ClippedRun * perMs : null, noClipping),
-            Plain("peak_use", reading.Time.PeakUsePercent, noClipping),
-            Plain("flat", any ? Percent(reading.FlatSamples, reading) : null, NoSamples),
-            Plain("flat_run", any ? reading.FlatRun * perMs : null, NoSamples),
+            Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit, noUnit),
+            Plain("clipped", canClip ? Percent(reading.Time.ClippedSamples, reading) : null, noClipping),
+            Plain("clipped_run", canClip ? reading.Time.ClippedRun * perMs : null, noClipping),
+            Plain("peak_use", noRaw is null ? reading.Time.PeakUsePercent : null, noClipping),
+            Plain("flat", noFlat is null ? Percent(reading.FlatSamples, reading) : null, noFlat),
+            Plain("flat_run", noFlat is null ? reading.FlatRun * perMs : null, noFlat),
             Plain("missing", reading.Window.Length > 0 ? 100 * (1 - reading.StoredShare) : null, "the window is empty"),
             Plain("gap", reading.Gap * perMs, null),
-            Uv("drift_slope", reading.Drift?.SlopePerMinute, noDrift, hasUnit, channel.DriftHidden),
-            Uv("drift_range", reading.Drift?.Range, noDrift, hasUnit, channel.DriftHidden),
-            Plain("headroom", reading.Drift?.HeadroomPercent, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
-            Plain("level_trend", reading.LevelTrend, isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only"),
+            Uv("drift_slope", noRaw is null ? reading.Drift?.SlopePerMinute : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
+            Uv("drift_range", noRaw is null ? reading.Drift?.Range : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
+            Plain("headroom", noRaw is null ? reading.Drift?.HeadroomPercent : null, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
+            Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
         ];
     }
 
@@ -64,6 +69,6 @@ public static class WindowMeasures
 
     private static MeasureValue Plain(string name, double? value, string? cause) => new(name, value, value is null ? cause : null);
 
-    private static MeasureValue Uv(string name, double? value, string? cause, bool hasUnit, string? note = null) =>
-        hasUnit ? new MeasureValue(name, value, value is null ? cause : note) : MeasureValue.None(name, NoUnit);
+    private static MeasureValue Uv(string name, double? value, string? cause, bool hasUnit, string noUnit, string? note = null) =>
+        hasUnit ? new MeasureValue(name, value, value is null ? cause : note) : MeasureValue.None(name, noUnit);
 }

@@ -96,6 +96,11 @@ public sealed class WindowReader
 
     private WindowReading WithSpectrum(WindowReading reading, double[] density)
     {
+        if (channel.NotRaw is { } cause)
+        {
+            return reading with { NoSpectrum = cause };
+        }
+
         if (!frame.Band.IsUsable)
         {
             return reading with { NoSpectrum = "sampled too slowly for the EMG band" };

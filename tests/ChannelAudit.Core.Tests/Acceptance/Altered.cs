@@ -23,6 +23,26 @@ internal static class Altered
         [.. recording.Channels.Select((own, i) => i == channel ? other.Channels[i] : own)],
         new MixedSource(recording.Samples, other.Samples, channel));
 
+    /// <summary>Channels whose label holds a word with all samples changed; they then state no rail.</summary>
+    /// <param name="recording">The recording, unbroken.</param>
+    /// <param name="word">The word; empty for all channels.</param>
+    /// <param name="change">From all samples to as many others.</param>
+    /// <param name="step">The step between values, or null for that of the recording.</param>
+    public static Recording Changed(Recording recording, string word, Func<double[], double[]> change, double? step)
+    {
+        ImmutableArray<bool> isChanged = [.. recording.Channels.Select(channel => channel.Label.Contains(word, StringComparison.Ordinal))];
+        double[][] samples = [.. recording.Channels.Select((channel, i) =>
+        {
+            double[] all = new double[channel.StoredLength];
+            recording.Samples.Read(channel.Index, 0, all);
+            return isChanged[i] ? change(all) : all;
+        })];
+        return Of(
+            recording,
+            [.. recording.Channels.Select((channel, i) => isChanged[i] ? channel with { Step = step ?? channel.Step, LowerRail = null, UpperRail = null } : channel)],
+            new ArraySource(samples));
+    }
+
     private static Recording Of(Recording recording, ImmutableArray<Channel> channels, ISampleSource samples) => new()
     {
         FileName = recording.FileName,
@@ -47,6 +67,16 @@ internal static class Altered
         public void Dispose()
         {
             // The other recording closes its own source.
+        }
+    }
+
+    private sealed class ArraySource(double[][] samples) : ISampleSource
+    {
+        public void Read(int channel, long start, Span<double> destination) => samples[channel].AsSpan((int)start, destination.Length).CopyTo(destination);
+
+        public void Dispose()
+        {
+            // Nothing is open.
         }
     }
 

@@ -65,17 +65,34 @@ public sealed class FlatStretchesTests
     [InlineData(250, 12)]
     public void AHeldRunIsTwentyFiveMillisecondsAndTwelveSamplesAtLeast(double rateHz, int samples)
     {
-        Assert.Equal(samples, FlatLimits.Of(rateHz, 0.1, true, 0.05, 60_000).HeldRun);
+        Assert.Equal(samples, FlatLimits.Of(rateHz, 0.1, true, 0.05, 0.05, 60_000).HeldRun);
     }
 
     [Fact]
-    public void CoarseResolutionIsSaidAndAsksForLongerRuns()
+    public void FarTooCoarseResolutionIsSaidAndNothingIsCalledFlat()
     {
         double[] noise = [.. Made.Noise(62, 0.3, 60_000).Select(value => Math.Round(value))];
         RepeatRate repeats = new();
         repeats.Add(noise);
 
-        FlatLimits limits = FlatLimits.Of(1000, 1, true, repeats.Chance, noise.Length);
+        FlatLimits limits = FlatLimits.Of(1000, 1, true, repeats.Chance, repeats.Share, noise.Length);
+
+        Assert.True(limits.IsCoarse);
+        Assert.False(limits.CanTell);
+    }
+
+    // Electrodes and amplifier make more than a tenth of a microvolt: a channel that hardly leaves its code is dead, however coarse it looks.
+    [Fact]
+    public void FineStepsThatHardlyMoveAreNoMatterOfResolution() => Assert.True(FlatLimits.Of(1000, 0.1, true, 0.9, 0.9, 60_000).CanTell);
+
+    [Fact]
+    public void CoarseResolutionIsSaidAndAsksForLongerRuns()
+    {
+        double[] noise = [.. Made.Noise(62, 0.7, 60_000).Select(value => Math.Round(value))];
+        RepeatRate repeats = new();
+        repeats.Add(noise);
+
+        FlatLimits limits = FlatLimits.Of(1000, 1, true, repeats.Chance, repeats.Share, noise.Length);
         SampleRanges found = new();
         FlatStretches.AddTo(found, noise, 0, limits, NoRails);
 

@@ -21,7 +21,7 @@ public sealed class RepeatRateTests
         double expected = noise.GroupBy(value => value).Sum(code => Math.Pow((double)code.Count() / noise.Length, 2));
 
         Assert.Equal(expected, ChanceOf(noise), 0.03);
-        Assert.Equal(deviation < 1, FlatLimits.Of(1000, 1, true, ChanceOf(noise), noise.Length).IsCoarse);
+        Assert.Equal(deviation < 1, FlatLimits.Of(1000, 1, true, ChanceOf(noise), ChanceOf(noise), noise.Length).IsCoarse);
     }
 
     [Theory]

@@ -25,5 +25,6 @@ internal sealed class ChannelRules
         FlatlineRule.Judge(window),
         DropoutRule.Judge(window),
         DriftRule.Judge(window),
+        UnusableInputRule.Judge(window),
     ];
 }

@@ -15,7 +15,7 @@ internal static class ClippingRule
 
         LimitJudgement judged = window.Judge(ReasonCode.Clipping);
         return judged.Grade == Grade.Pass
-            ? RuleOutcome.None(ReasonCode.Clipping)
+            ? RuleOutcome.None(ReasonCode.Clipping, window.NoteOf("clipped"))
             : new RuleOutcome(
                 ReasonCode.Clipping,
                 judged.Grade,

@@ -13,7 +13,7 @@ internal static class FlatlineRule
             return RuleOutcome.None(ReasonCode.Flatline, window.NoteOf("flat"));
         }
 
-        string? coarse = window.Channel.Time.FlatLimits.IsCoarse ? "a step of the file is larger than the noise: equal samples are usual" : null;
+        string? coarse = window.NoteOf("flat") is { } cause ? cause : window.Channel.Time.FlatLimits.IsCoarse ? "a step of the file is larger than the noise: equal samples are usual" : null;
         LimitJudgement judged = window.Judge(ReasonCode.Flatline);
         return judged.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.Flatline, coarse)
