@@ -12,15 +12,12 @@ internal static class WorstTrial
     public static CellResult? Of(ChannelResult channel) => channel.Cells
         .OrderByDescending(cell => cell.Verdict)
         .ThenByDescending(cell => cell.Findings.Select(Excess).DefaultIfEmpty(0).Max())
-        .ThenByDescending(cell => Amplitude(cell))
+        .ThenByDescending(cell => cell.Measures.ValueOf("emg_rms") ?? 0)
         .FirstOrDefault();
 
     /// <summary>The finding to look at inside a trial, or null.</summary>
     public static Finding? FindingOf(CellResult cell) =>
         cell.Findings.OrderByDescending(finding => finding.Grade).ThenByDescending(Excess).FirstOrDefault();
-
-    private static double Amplitude(CellResult cell) =>
-        cell.Measures.Where(one => string.Equals(one.Value.Measure, "emg_rms", StringComparison.Ordinal)).Select(one => one.Value.Value).FirstOrDefault() ?? 0;
 
     private static double Excess(Finding finding) => finding.Evidence.Select(Excess).DefaultIfEmpty(0).Max();
 

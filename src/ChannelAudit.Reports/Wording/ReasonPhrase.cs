@@ -33,7 +33,7 @@ public static class ReasonPhrase
     public static string Of(RecordingResult recording, ChannelResult channel, Finding finding)
     {
         string name = NameWithPartner(recording, channel, finding);
-        return Key(finding) is { } key && !IsShareOfTrials(finding) ? $"{name} {Number(key)}" : name;
+        return Key(finding) is { } key && !IsShareOfTrials(finding) ? WithNumber(name, key) : name;
     }
 
     /// <summary>All findings of a channel for a reason: those of the whole recording, then those of its trials.</summary>
@@ -76,8 +76,15 @@ public static class ReasonPhrase
             : Bare(recording, finding.Reason);
     }
 
+    // A share says of what.
+    private static string WithNumber(string name, Evidence key) => string.Equals(key.Measure, "missing", StringComparison.Ordinal)
+        ? $"{Quantities.WithUnit(key.Value, key.Unit)} of samples missing"
+        : $"{name} {Number(key)}";
+
     private static string Number(Evidence evidence) => evidence.Measure switch
     {
+        "clipped" or "flat" => $"in {Quantities.WithUnit(evidence.Value, evidence.Unit)} of samples",
+        "peak_use" => $"(peaks use {Quantities.WithUnit(evidence.Value, evidence.Unit)} of the range)",
         "clipped_run" or "flat_run" => $"for {Quantities.WithUnit(evidence.Value, evidence.Unit)}",
         "gap" => $"(gap of {Quantities.WithUnit(evidence.Value, evidence.Unit)})",
         "drift_range" => $"over {Quantities.WithUnit(evidence.Value, evidence.Unit)}",

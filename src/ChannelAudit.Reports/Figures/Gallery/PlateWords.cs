@@ -81,12 +81,9 @@ internal static class PlateWords
 
     private static IEnumerable<(string Name, string Value)> Value(GalleryExhibit exhibit, string name)
     {
-        foreach (GradedMeasure measure in exhibit.Cell.Measures.Where(one => string.Equals(one.Value.Measure, name, StringComparison.Ordinal)))
+        if (exhibit.Cell.Measures.ValueOf(name) is { } value)
         {
-            if (measure.Value.Value is { } value)
-            {
-                yield return (name, Quantities.WithUnit(value, MeasureCatalog.Get(name).Unit));
-            }
+            yield return (name, Quantities.WithUnit(value, MeasureCatalog.Get(name).Unit));
         }
 
         BridgeEvidence? evidence = exhibit.Specimen.Partner is null ? null : exhibit.Recording.Pairs[0].Evidence;

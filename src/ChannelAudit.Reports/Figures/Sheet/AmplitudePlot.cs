@@ -16,7 +16,7 @@ internal static class AmplitudePlot
     public static void Draw(Picture picture, SheetSubject subject, Area outer)
     {
         ImmutableArray<(Trial Trial, CellResult Cell, double? Amplitude)> trials =
-            [.. subject.Recording.Trials.Zip(subject.Channel.Cells, (trial, cell) => (trial, cell, Amplitude(cell)))];
+            [.. subject.Recording.Trials.Zip(subject.Channel.Cells, (trial, cell) => (trial, cell, cell.Measures.ValueOf("emg_rms")))];
         double[] known = [.. trials.Select(one => one.Amplitude).OfType<double>().Where(value => value > 0)];
         if (known.Length == 0)
         {
@@ -74,7 +74,4 @@ internal static class AmplitudePlot
             }
         }
     }
-
-    private static double? Amplitude(CellResult cell) =>
-        cell.Measures.Where(one => string.Equals(one.Value.Measure, "emg_rms", StringComparison.Ordinal)).Select(one => one.Value.Value).FirstOrDefault();
 }

@@ -20,8 +20,7 @@ internal sealed record SheetSubject(RecordingResult Recording, ChannelResult Cha
     public string With(double value) => $"{Quantities.Short(value)} {Unit}".TrimEnd();
 
     /// <summary>The value of a measure over the whole recording, or null.</summary>
-    public double? Measure(string name) =>
-        Channel.Measures.Where(one => string.Equals(one.Value.Measure, name, StringComparison.Ordinal)).Select(one => one.Value.Value).FirstOrDefault();
+    public double? Measure(string name) => Channel.Measures.ValueOf(name);
 
     /// <summary>The text of axes and panels.</summary>
     public TextStyle Note => Scale.Note;
