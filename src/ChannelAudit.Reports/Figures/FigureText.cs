@@ -23,13 +23,16 @@ public static class FigureText
     /// <param name="fromS">Start in seconds.</param>
     /// <param name="toS">End in seconds.</param>
     /// <param name="durationS">Length of the recording in seconds.</param>
-    public static string When(double fromS, double toS, double durationS)
+    /// <param name="isScattered">Whether it need not hold all through: then <c>between 02:10 and 03:00</c>, and nothing for the whole recording.</param>
+    public static string When(double fromS, double toS, double durationS, bool isScattered = false)
     {
         double edgeS = durationS * (1 - WholeShare) / 2;
         bool fromStart = fromS <= edgeS;
         bool toEnd = toS >= durationS - edgeS;
         return (fromStart, toEnd) switch
         {
+            (true, true) when isScattered => string.Empty,
+            _ when isScattered => $"between {(fromStart ? "the start" : Quantities.Clock(fromS))} and {(toEnd ? "the end" : Quantities.Clock(toS))}",
             (true, true) => "whole recording",
             (true, false) => $"up to {Quantities.Clock(toS)}",
             (false, true) => $"from {Quantities.Clock(fromS)} to the end",

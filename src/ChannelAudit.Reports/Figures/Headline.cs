@@ -12,7 +12,8 @@ namespace ChannelAudit.Reports.Figures;
 /// <param name="Look">The worst look.</param>
 /// <param name="Text">The most important finding, in words.</param>
 /// <param name="Cause">Its likely cause, or what was not assessed; may be empty.</param>
-internal sealed record Headline(VerdictLook Look, string Text, string Cause)
+/// <param name="Reason">The reason code that the text names; null when it names none.</param>
+internal sealed record Headline(VerdictLook Look, string Text, string Cause, string? Reason = null)
 {
     /// <summary>Reads it from a result.</summary>
     public static Headline Of(RecordingResult recording)
@@ -26,7 +27,7 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
         return VerdictLooks.Of(worst) switch
         {
             VerdictLook.Pass => OfPass(recording),
-            VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty),
+            VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty, worst.Reasons.FirstOrDefault()),
             var look => OfFault(recording, worst, look, Alike(recording, worst, look)),
         };
     }
@@ -55,14 +56,14 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
     {
         Finding? finding = FigureText.WorstFinding(worst);
         string when = finding is not null && StretchOf(worst, finding) is { } stretch
-            ? $", {FigureText.When(stretch.FromS, stretch.ToS, recording.DurationS)}"
+            ? FigureText.When(stretch.FromS, stretch.ToS, recording.DurationS, ScatteredFault.Is(recording, worst, stretch))
             : string.Empty;
         string reason = alike.Length > 0 && string.Equals(finding!.Reason, ReasonCode.Bridge, StringComparison.Ordinal)
             ? FigureText.Names([finding.Reason])
             : FigureText.Reason(recording, worst);
         string verdict = look == VerdictLook.Reject ? "rejected" : VerdictLooks.Word(look);
-        string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{when}";
-        return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause));
+        string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{(when.Length == 0 ? string.Empty : ", ")}{when}";
+        return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause), finding?.Reason ?? worst.Reasons.FirstOrDefault());
     }
 
     // What single trials show may be known to hold over a stretch.
@@ -90,13 +91,14 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
             return new(VerdictLook.Pass, recording.Trials.IsEmpty ? text : $"{text}, and so do their trials", cause);
         }
 
-        return new(VerdictLook.Pass, $"{text}; {Name(bad)} has {TrialWords(recording, bad)}", cause);
+        (string words, string? reason) = TrialWords(recording, bad);
+        return new(VerdictLook.Pass, $"{text}; {Name(bad)} has {words}", cause, reason);
     }
 
     private static string PassOf(RecordingResult recording, ChannelResult channel) =>
         channel.Cells.IsEmpty ? $"{Name(channel)} passes"
         : channel.Cells.All(cell => cell.Verdict == Grade.Pass) ? $"{Name(channel)} passes, and so do its trials"
-        : $"{Name(channel)} passes, with {TrialWords(recording, channel)}";
+        : $"{Name(channel)} passes, with {TrialWords(recording, channel).Words}";
 
     private static string OpenOf(ImmutableArray<ChannelResult> channels)
     {
@@ -104,22 +106,17 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause)
         return open.Length == 0 ? string.Empty : $"Not assessed: {open}";
     }
 
-    private static string TrialWords(RecordingResult recording, ChannelResult channel)
+    private static (string Words, string? Reason) TrialWords(RecordingResult recording, ChannelResult channel)
     {
         Grade grade = channel.Cells.Max(cell => cell.Verdict);
         string word = grade == Grade.Reject ? "rejected" : "questionable";
-        return $"{Quantities.Many(channel.Count(grade), "trial")} {word}: {TrialReason(recording, channel, grade)}";
+        CellResult[] cells = [.. channel.Cells.Where(cell => cell.Verdict == grade)];
+        Finding? worst = ReasonPhrase.Worst(cells.SelectMany(cell => cell.Findings).Where(finding => finding.Grade == grade));
+        string what = worst is null ? FigureText.Names(cells[0].Reasons) : FigureText.Of(recording, channel, worst);
+        return ($"{Quantities.Many(cells.Length, "trial")} {word}: {what}", worst?.Reason ?? cells[0].Reasons.FirstOrDefault());
     }
 
     private static long BadTrials(ChannelResult channel) => (1_000_000L * channel.Count(Grade.Reject)) + channel.Count(Grade.Questionable);
-
-    private static string TrialReason(RecordingResult recording, ChannelResult channel, Grade grade)
-    {
-        CellResult[] cells = [.. channel.Cells.Where(cell => cell.Verdict == grade)];
-        return ReasonPhrase.Worst(cells.SelectMany(cell => cell.Findings).Where(finding => finding.Grade == grade)) is { } finding
-            ? FigureText.Of(recording, channel, finding)
-            : FigureText.Names(cells[0].Reasons);
-    }
 
     // A title must have room for the finding, however long the label.
     private static string Name(ChannelResult channel)

@@ -44,6 +44,16 @@ internal sealed class Picture(int width, int height)
         });
     }
 
+    /// <summary>Thin upright lines inside a box, one at its left edge and then at equal steps; time of which nothing is stored.</summary>
+    public void Uprights(Area box, Color color, float spacing)
+    {
+        Area inside = box.Snapped();
+        for (float left = inside.Left; left < inside.Right; left += spacing)
+        {
+            Fill(new Area(left, inside.Top, 1, inside.Height), color);
+        }
+    }
+
     public void Outline(Area box, Color color, float lineWidth, Dash dash = Dash.Solid)
     {
         PixelRect rect = box.Snapped().Inset(lineWidth / 2).ToPixelRect();

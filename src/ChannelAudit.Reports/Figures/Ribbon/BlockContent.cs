@@ -8,7 +8,7 @@ namespace ChannelAudit.Reports.Figures.Ribbon;
 internal static class BlockContent
 {
     private const float Air = 3;
-    private const float SmallestShape = 8;
+    private const float SmallestShape = 9;
 
     /// <summary>Draws them; a block that is too small stays empty, its height and fill still speak.</summary>
     public static void Draw(Picture picture, RibbonScale scale, TrialBlock block)
@@ -27,7 +27,8 @@ internal static class BlockContent
             return;
         }
 
-        float shape = Math.Min(scale.Shape, Math.Min(block.Area.Width, block.Area.Height) - (block.Look == VerdictLook.Reject ? 2 * Air : Air + 1));
+        // As large as the block allows: a small cross is not seen.
+        float shape = Math.Min(scale.Shape, Math.Min(block.Area.Width, block.Area.Height) - (Air + 1));
         if (shape >= SmallestShape)
         {
             Plate(picture, block, Area.Around(block.Area.CentreX, block.Area.CentreY, shape - (2 * Air), shape - (2 * Air)));

@@ -15,14 +15,15 @@ internal static class RibbonComposer
     public static Picture Compose(RecordingResult recording, FigureSize size)
     {
         RibbonScale scale = new(size);
-        RibbonHeader header = new(recording, scale, size.Width);
         RibbonLegend legend = new(recording, scale, size.Width);
         TimeAxis axis = new(recording, scale.Margin + scale.LeftColumn, size.Width - scale.Margin);
         ImmutableArray<ChannelResult> drawn = Drawn(recording);
 
         int rows = Math.Max(1, drawn.Length);
-        float rest = header.Height + RibbonTimeLine.Height(scale, !recording.Trials.IsEmpty) + legend.Height + (scale.Margin / 2) + HiddenHeight(recording, scale);
-        float rowHeight = MathF.Floor(Math.Clamp((size.Height - rest) / rows, scale.LowestRow, scale.HighestRow));
+        float below = RibbonTimeLine.Height(scale, !recording.Trials.IsEmpty) + legend.Height + (scale.Margin / 2) + HiddenHeight(recording, scale);
+        RibbonHeader header = Header(recording, scale, size, below, rows);
+        float rest = header.Height + below;
+        float rowHeight = MathF.Floor(Math.Clamp(RowRoom(size, rest, rows), scale.LowestRow, scale.HighestRow));
         Picture picture = new(size.Width, (int)MathF.Ceiling(drawn.IsEmpty ? header.Height : rest + (rows * rowHeight)));
 
         header.Draw(picture);
@@ -43,6 +44,19 @@ internal static class RibbonComposer
         legend.Draw(picture, y + HiddenHeight(recording, scale));
         return picture;
     }
+
+    // What to do is said unless rows would have to be written in fewer lines, or the picture grow, because of it.
+    private static RibbonHeader Header(RecordingResult recording, RibbonScale scale, FigureSize size, float below, int rows)
+    {
+        RibbonHeader bare = new(recording, scale, size.Width, withAdvice: false);
+        RibbonHeader full = new(recording, scale, size.Width, withAdvice: true);
+        float bareRow = RowRoom(size, bare.Height + below, rows);
+        float fullRow = RowRoom(size, full.Height + below, rows);
+        bool costs = new[] { scale.RoomyRow, scale.TallRow, scale.LowestRow }.Any(step => bareRow >= step && fullRow < step);
+        return costs ? bare : full;
+    }
+
+    private static float RowRoom(FigureSize size, float rest, int rows) => (size.Height - rest) / rows;
 
     private static void DrawRows(Picture picture, RibbonPlan plan, ImmutableArray<ChannelResult> drawn, float top, float bottom)
     {

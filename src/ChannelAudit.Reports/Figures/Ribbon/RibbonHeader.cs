@@ -6,28 +6,35 @@ using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Figures.Ribbon;
 
-/// <summary>The title: the most important finding in words, its likely _cause, and which recording this is.</summary>
+/// <summary>The title: the most important finding in words, its likely cause, what to do, and which recording this is.</summary>
 internal sealed class RibbonHeader
 {
     private readonly RibbonScale _scale;
     private readonly Headline _headline;
     private readonly ImmutableArray<string> _titleLines;
-    private readonly string _cause;
+    private readonly ImmutableArray<(string Text, TextStyle Style)> _lines;
     private readonly string _note;
 
-    public RibbonHeader(RecordingResult recording, RibbonScale scale, float width)
+    /// <summary>Puts the words together.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="scale">Sizes.</param>
+    /// <param name="width">Width of the picture.</param>
+    /// <param name="withAdvice">Whether to say what to do, if it can be said in full: a caution is never cut.</param>
+    public RibbonHeader(RecordingResult recording, RibbonScale scale, float width, bool withAdvice)
     {
         _scale = scale;
         _headline = Headline.Of(recording);
-        float titleWidth = width - (2 * _scale.Margin) - TitleIndent;
-        _titleLines = TextMeasure.Wrap(_headline.Text, _scale.Title, titleWidth, 2);
-        _cause = TextMeasure.Fit(_headline.Cause, _scale.Cause, titleWidth);
-        _note = TextMeasure.Fit(Note(recording), _scale.Note, titleWidth);
+        float room = width - (2 * _scale.Margin) - TitleIndent;
+        _titleLines = TextMeasure.Wrap(_headline.Text, _scale.Title, room, 2);
+        _lines = [.. CauseLines(room), .. withAdvice ? AdviceLines(room) : []];
+        _note = TextMeasure.Fit(Note(recording, _headline), _scale.Note, room);
     }
 
     /// <summary>Height in pixels, with the space below.</summary>
     public float Height => (_scale.Margin * 0.7f) + (_titleLines.Length * TextMeasure.LineHeight(_scale.Title))
-        + (_cause.Length == 0 ? 0 : TextMeasure.LineHeight(_scale.Cause)) + TextMeasure.LineHeight(_scale.Note) + (2 * _scale.Gap);
+        + _lines.Sum(line => TextMeasure.LineHeight(line.Style)) + TextMeasure.LineHeight(_scale.Note) + (2 * _scale.Gap);
+
+    private bool IsFault => _headline.Look is VerdictLook.Questionable or VerdictLook.Reject;
 
     private float TitleIndent => (_scale.Title.Size * 0.95f) + (1.5f * _scale.Gap);
 
@@ -45,16 +52,34 @@ internal sealed class RibbonHeader
             y += line;
         }
 
-        if (_cause.Length > 0)
+        foreach ((string text, TextStyle style) in _lines)
         {
-            picture.Text(_cause, _scale.Cause, left, y);
-            y += TextMeasure.LineHeight(_scale.Cause);
+            picture.Text(text, style, left, y);
+            y += TextMeasure.LineHeight(style);
         }
 
         picture.Text(_note, _scale.Note, left, y);
     }
 
-    private static string Note(RecordingResult recording)
+    private ImmutableArray<(string Text, TextStyle Style)> CauseLines(float room)
+    {
+        string cause = IsFault ? Advice.Cause(_headline.Cause) : _headline.Cause;
+        return cause.Length > 0 ? [(TextMeasure.Fit(cause, _scale.Cause, room), _scale.Cause)] : [];
+    }
+
+    private ImmutableArray<(string Text, TextStyle Style)> AdviceLines(float room)
+    {
+        if (!IsFault || _headline.Reason is not { } reason)
+        {
+            return [];
+        }
+
+        string advice = Advice.WhatToDo(reason);
+        ImmutableArray<string> lines = TextMeasure.Wrap(advice, _scale.Words, room, 2);
+        return string.Equals(string.Join(' ', lines), advice, StringComparison.Ordinal) ? [.. lines.Select(line => (line, _scale.Words))] : [];
+    }
+
+    private static string Note(RecordingResult recording, Headline headline)
     {
         IEnumerable<string> verdicts = Enum.GetValues<VerdictLook>()
             .OrderDescending()
@@ -64,7 +89,8 @@ internal sealed class RibbonHeader
         string channels = Quantities.Many(recording.Channels.Length, "channel");
         string counted = recording.Channels.IsEmpty ? channels : $"{channels}: {string.Join(", ", verdicts)}";
         string trials = recording.Trials.IsEmpty ? "no trials" : Quantities.Many(recording.Trials.Length, "trial");
-        return $"{counted} \u00B7 {trials} \u00B7 {Length(recording.DurationS)} long \u00B7 {PlainText.Of(recording.Id)}";
+        string others = OtherReasons.Of(recording, headline.Reason) is { Length: > 0 } also ? $"{also} \u00B7 " : string.Empty;
+        return $"{counted} \u00B7 {others}{trials} \u00B7 {Length(recording.DurationS)} long \u00B7 {PlainText.Of(recording.Id)}";
     }
 
     private static string Length(double seconds)

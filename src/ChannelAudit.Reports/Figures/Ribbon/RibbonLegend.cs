@@ -91,9 +91,22 @@ internal sealed class RibbonLegend
             _items.Add((RibbonRow.DrawGap, string.Empty, "nothing stored"));
         }
 
-        if (recording.Channels.Any(channel => RibbonPlan.Stretches(channel).Any()))
+        (Grade Grade, bool IsScattered)[] bars =
+        [
+            .. recording.Channels
+                .SelectMany(channel => RibbonPlan.Stretches(channel).Select(one => (one.Grade, ScatteredFault.Is(recording, channel, one))))
+                .Distinct()
+                .OrderByDescending(bar => bar.Grade),
+        ];
+        AddBars([.. bars.Where(bar => !bar.IsScattered).Select(bar => bar.Grade)], isScattered: false, "bar: how long it lasts");
+        AddBars([.. bars.Where(bar => bar.IsScattered).Select(bar => bar.Grade)], isScattered: true, "bar: thick in trials that show it, thin between");
+    }
+
+    private void AddBars(Grade[] grades, bool isScattered, string text)
+    {
+        if (grades.Length > 0)
         {
-            _items.Add(((picture, box) => picture.Fill(new Area(box.Left, box.CentreY - 3, box.Width, 6), Inks.RejectFill), string.Empty, "bar: how long it lasts"));
+            _items.Add(((picture, box) => StretchLanes.DrawSign(picture, box, grades, isScattered), string.Empty, text));
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Figures.Drawing;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -54,7 +55,11 @@ internal sealed class RibbonPlan
 
     public float FootHeight => IsTall ? Math.Max(6, 10 * Scale.Unit) : 3;
 
-    /// <summary>The findings of a channel that hold over a stretch rather than in one trial.</summary>
-    public static IEnumerable<Finding> Stretches(ChannelResult channel) =>
-        channel.Findings.Where(finding => finding.Trial is null && finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding));
+    /// <summary>The findings of a channel that hold over a stretch rather than in one trial; one that counts trials only where none says more.</summary>
+    public static IEnumerable<Finding> Stretches(ChannelResult channel)
+    {
+        Finding[] stretches = [.. channel.Findings.Where(finding => finding.Trial is null && finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding))];
+        return stretches.Where(finding => !ReasonPhrase.IsShareOfTrials(finding)
+            || stretches.All(other => ReasonPhrase.IsShareOfTrials(other) || !string.Equals(other.Reason, finding.Reason, StringComparison.Ordinal)));
+    }
 }

@@ -58,11 +58,11 @@ internal static class RibbonRow
         }
     }
 
-    /// <summary>Time of which nothing is stored: thin stripes on paper, as on the channel sheet.</summary>
+    /// <summary>Time of which nothing is stored, on paper.</summary>
     public static void DrawGap(Picture picture, Area box)
     {
         picture.Fill(box, Inks.Paper);
-        picture.Hatch(box, Inks.OpenLine, 9, 1);
+        GapLook.Draw(picture, box);
     }
 
     private static void DrawGround(Picture picture, RibbonPlan plan, Area area)

@@ -38,5 +38,8 @@ internal sealed class RibbonScale(FigureSize size)
     /// <summary>From here on a row has several lines of text, lanes and letters.</summary>
     public float TallRow => TextMeasure.LineHeight(Name) + (2 * TextMeasure.LineHeight(Words)) + (2 * Gap);
 
+    /// <summary>From here on blocks of a row with lanes and letters above them are still high enough to tell their heights apart.</summary>
+    public float RoomyRow => 1.3f * TallRow;
+
     public float HighestRow => 250 * Unit;
 }

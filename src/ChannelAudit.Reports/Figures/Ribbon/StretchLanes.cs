@@ -10,6 +10,9 @@ namespace ChannelAudit.Reports.Figures.Ribbon;
 /// <summary>Findings over a stretch of time, as bars along the upper edge of a ribbon, each with its letter.</summary>
 internal static class StretchLanes
 {
+    private const float Air = 4;
+    private const float Between = 2;
+
     /// <summary>How many lanes a channel would like: one a reason.</summary>
     public static int CountFor(ChannelResult channel) =>
         RibbonPlan.Stretches(channel).Select(finding => finding.Reason).Distinct(StringComparer.Ordinal).Count();
@@ -34,7 +37,26 @@ internal static class StretchLanes
     {
         foreach (Finding finding in RibbonPlan.Stretches(channel).OrderBy(finding => finding.Grade))
         {
-            Bar(picture, plan.Axis.X(finding.FromS), plan.Axis.X(finding.ToS), top, thickness, finding.Grade);
+            Stretch(picture, plan, channel, finding, plan.Axis.Left, new Area(0, top, 0, thickness));
+        }
+    }
+
+    /// <summary>The sign of the legend: a bar for each grade in use, one above the other; thick at both ends only when it is scattered.</summary>
+    public static void DrawSign(Picture picture, Area box, IReadOnlyList<Grade> grades, bool isScattered)
+    {
+        const float thickness = 6;
+        float top = box.CentreY - (((grades.Count * thickness) + ((grades.Count - 1) * Between)) / 2);
+        foreach (Grade grade in grades)
+        {
+            Area bar = new(box.Left, top, box.Width, thickness);
+            Area[] thick = isScattered ? [bar with { Width = bar.Width / 3 }, bar with { Left = bar.Left + (bar.Width * 2 / 3), Width = bar.Width / 3 }] : [bar];
+            Hull(picture, bar, grade);
+            foreach (Area part in thick)
+            {
+                Bar(picture, part, grade);
+            }
+
+            top += thickness + Between;
         }
     }
 
@@ -45,48 +67,78 @@ internal static class StretchLanes
         float thickness = Math.Max(4, 7 * plan.Scale.Unit);
         float middle = top + ((plan.LaneHeight - thickness) / 2);
         float freeFrom = plan.Axis.Left;
-        foreach (Finding finding in RibbonPlan.Stretches(channel).Where(finding => Is(finding, reason)).OrderBy(finding => finding.FromS))
+        foreach (Finding finding in RibbonPlan.Stretches(channel).Where(finding => Is(finding, reason)).OrderBy(finding => finding.FromS).ThenByDescending(finding => finding.Grade))
         {
             float left = plan.Axis.X(finding.FromS);
             float right = Math.Max(left + 2, plan.Axis.X(finding.ToS));
-            float letterLeft = Math.Min(left, plan.Axis.Right - letterWidth);
-            if (letterLeft < freeFrom)
+
+            // Before its bar where there is room, so that the bar starts at its true time.
+            float letterLeft = Math.Min(Math.Max(freeFrom, left - letterWidth - Air), plan.Axis.Right - letterWidth);
+            bool hasLetter = letterLeft >= freeFrom && letterLeft <= left;
+            if (hasLetter)
             {
-                Bar(picture, Math.Max(left, freeFrom), right, middle, thickness, finding.Grade);
-                continue;
+                picture.Text(letter, plan.Scale.Letter, letterLeft, top);
+                freeFrom = letterLeft + letterWidth + Air;
             }
 
-            picture.Text(letter, plan.Scale.Letter, letterLeft, top);
-            float barLeft = letterLeft + letterWidth + 4;
-            if (right - barLeft >= 2)
+            if (!hasLetter || right - freeFrom >= 2)
             {
-                Bar(picture, barLeft, right, middle, thickness, finding.Grade);
+                Stretch(picture, plan, channel, finding, freeFrom, new Area(0, middle, 0, thickness));
             }
             else
             {
-                // Too short for a bar beside its letter: a line below it, as long as the stretch.
+                // No room for a bar beside its letter: a line below it, as long as the stretch.
                 picture.Fill(Area.Between(left, top + plan.LaneHeight - 3, right, top + plan.LaneHeight - 1), Dark(finding.Grade));
             }
 
-            freeFrom = Math.Max(right, barLeft);
+            freeFrom = Math.Max(right, freeFrom);
         }
     }
 
-    private static void Bar(Picture picture, float left, float right, float top, float thickness, Grade grade)
+    // Thick all through; or thin, and thick where trials show it, when much between them may be good.
+    private static void Stretch(Picture picture, RibbonPlan plan, ChannelResult channel, Finding finding, float freeFrom, Area lane)
     {
-        if (right <= left)
+        Area whole = Span(plan, finding, freeFrom, lane);
+        if (!ScatteredFault.Is(plan.Recording, channel, finding))
+        {
+            Bar(picture, whole, finding.Grade);
+            return;
+        }
+
+        Hull(picture, whole, finding.Grade);
+        foreach (Finding trial in ScatteredFault.TrialsOf(channel, finding).OrderBy(trial => trial.Grade))
+        {
+            Bar(picture, Span(plan, trial, freeFrom, lane), trial.Grade);
+        }
+    }
+
+    private static Area Span(RibbonPlan plan, Finding finding, float freeFrom, Area lane)
+    {
+        float left = plan.Axis.X(finding.FromS);
+        return Area.Between(Math.Max(left, freeFrom), lane.Top, Math.Max(left + 2, plan.Axis.X(finding.ToS)), lane.Bottom);
+    }
+
+    private static void Bar(Picture picture, Area box, Grade grade)
+    {
+        if (box.Width <= 0)
         {
             return;
         }
 
-        Area box = new(left, top, right - left, thickness);
         picture.Fill(box, grade == Grade.Reject ? Inks.RejectFill : Inks.QuestionableFill);
         if (grade != Grade.Reject)
         {
             picture.Hatch(box, Inks.QuestionableLine, 6, 2);
         }
+    }
 
-        picture.Fill(new Area(right - 2, top - 3, 2, thickness + 6), Dark(grade));
+    private static void Hull(Picture picture, Area box, Grade grade)
+    {
+        if (box.Width > 0)
+        {
+            float thickness = box.Height >= 6 ? 2 : 1;
+            picture.Fill(Area.Around(box.CentreX, box.CentreY, box.Width, thickness), Dark(grade));
+        }
     }
 
     private static Color Dark(Grade grade) => grade == Grade.Reject ? Inks.RejectLine : Inks.QuestionableLine;

@@ -43,11 +43,8 @@ internal static class SheetHeader
             return headline.Cause.Length > 0 ? [headline.Cause] : [];
         }
 
-        string cause = PlainText.Of(finding.Cause);
-        string elsewhere = Elsewhere(subject, finding.Reason);
-        ReasonWord word = ReasonWords.For(finding.Reason);
-        string caution = word.TouchesSkin ? " Mind skin and eyes: local protocol comes first." : string.Empty;
-        return [$"Likely cause: {cause}{(elsewhere.Length > 0 ? "; " : string.Empty)}{elsewhere}.", $"What to do: {word.WhatToDo}{caution}"];
+        string cause = Advice.Cause(PlainText.Of(finding.Cause), Elsewhere(subject, finding.Reason));
+        return cause.Length > 0 ? [cause, Advice.WhatToDo(finding.Reason)] : [Advice.WhatToDo(finding.Reason)];
     }
 
     // Whether it is this site's or everybody's tells contact from surroundings.

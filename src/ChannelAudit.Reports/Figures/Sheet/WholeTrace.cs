@@ -40,14 +40,16 @@ internal static class WholeTrace
     /// <summary>The unit behind a heading.</summary>
     internal static string Of(SheetSubject subject) => subject.Unit.Length > 0 ? $", {subject.Unit}" : ", raw codes";
 
+    // Where a finding of the whole recording may be good in between, the trials that show it are marked instead.
     private static ImmutableArray<Finding> Shown(SheetSubject subject) =>
     [
         .. subject.Channel.Findings
+            .Where(finding => !ScatteredFault.Is(subject.Recording, subject.Channel, finding) || ScatteredFault.TrialsOf(subject.Channel, finding).IsEmpty)
             .Concat(subject.Channel.Cells.SelectMany(cell => cell.Findings))
             .Where(finding => finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding)),
     ];
 
-    /// <summary>Stripes where nothing is stored: it must not look like a quiet signal.</summary>
+    /// <summary>Upright lines where nothing is stored: it must not look like a quiet signal.</summary>
     internal static void DrawGaps(Picture picture, Area field, Trace trace)
     {
         for (int from = 0; from < trace.Columns; from++)
@@ -61,7 +63,7 @@ internal static class WholeTrace
             if (to > from)
             {
                 float column = field.Width / trace.Columns;
-                picture.Hatch(Area.Between(field.Left + (from * column), field.Top, field.Left + (to * column), field.Bottom), Inks.OpenLine, 9, 1);
+                GapLook.Draw(picture, Area.Between(field.Left + (from * column), field.Top, field.Left + (to * column), field.Bottom));
                 from = to;
             }
         }
