@@ -7,12 +7,11 @@ namespace ChannelAudit.Reports.Figures;
 /// <summary>Faults of a recording that its title leaves out.</summary>
 internal static class OtherReasons
 {
-    private const int Most = 3;
-
-    /// <summary>Up to three of them in words, those of rejects first; empty when the title says all.</summary>
+    /// <summary>Some of them in words, those of rejects first; empty when the title says all.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="named">The reason that the title names, or null.</param>
-    public static string Of(RecordingResult recording, string? named)
+    /// <param name="most">How many to name at most.</param>
+    public static string Of(RecordingResult recording, string? named, int most)
     {
         ImmutableArray<string> others =
         [
@@ -25,7 +24,7 @@ internal static class OtherReasons
                 .ThenBy(group => group.Key, StringComparer.Ordinal)
                 .Select(group => group.Key),
         ];
-        return others.IsEmpty ? string.Empty : $"also: {FigureText.Names(others.Take(Most))}{(others.Length > Most ? " and more" : string.Empty)}";
+        return others.IsEmpty ? string.Empty : $"also: {FigureText.Names(others.Take(most))}{(others.Length > most ? " and more" : string.Empty)}";
     }
 
     private static IEnumerable<(string Reason, Grade Grade)> Shown(ChannelResult channel) => channel.Findings

@@ -15,13 +15,61 @@ public sealed class FigureTextTests
     [InlineData(42, 61, "00:42 to 01:01")]
     public void AStretchIsSaidAsPeopleSayIt(double fromS, double toS, string words) => Assert.Equal(words, FigureText.When(fromS, toS, 120));
 
+    [Theory]
+    [InlineData(0, 120, "")]
+    [InlineData(42, 120, "between 00:42 and the end")]
+    [InlineData(0, 40, "between the start and 00:40")]
+    [InlineData(42, 61, "between 00:42 and 01:01")]
+    public void AStretchThatNeedNotHoldAllThroughIsNotSaidAsIfItDid(double fromS, double toS, string words) =>
+        Assert.Equal(words, FigureText.When(fromS, toS, 120, isScattered: true));
+
+    [Fact]
+    public void ATitleTellsPeaksFromAFaultThatLasts()
+    {
+        RecordingResult recording = RibbonSamples.ClippedPeaks();
+
+        Assert.Equal("eye is rejected: clipping in 3.3 % of samples, between 00:15 and 02:41", Headline.Of(recording).Text);
+        Assert.Equal("cheek is questionable: flat signal in 10 % of samples, 01:00 to 01:18", Headline.Of(recording, recording.Channels[0]).Text);
+    }
+
+    [Fact]
+    public void AFindingThatCountsTrialsNeedNotHoldBetweenThem()
+    {
+        RecordingResult recording = RibbonSamples.ClippedPeaks();
+        Finding share = RibbonSamples.OneFinding(ReasonCode.Drift, Grade.Questionable, ["eye"], 15, 162, "bad_share_low", 31, "%");
+
+        Assert.True(ScatteredFault.Is(recording, recording.Channels[2], share));
+        Assert.False(ScatteredFault.Is(recording, recording.Channels[2], RibbonSamples.OneFinding(ReasonCode.Drift, Grade.Questionable, ["eye"], 15, 162, "drift_slope", 300, "uV/min")));
+    }
+
+    [Fact]
+    public void OnlyTrialsInsideTheStretchThatShowTheFaultArePartOfIt()
+    {
+        ChannelResult eye = RibbonSamples.ClippedPeaks().Channels[2];
+        Finding early = eye.Findings[0] with { ToS = 60 };
+
+        Assert.Equal([3, 6, 9], ScatteredFault.TrialsOf(eye, early).Select(finding => finding.Trial!.Value));
+        Assert.Empty(ScatteredFault.TrialsOf(eye, early with { Reason = ReasonCode.Flatline }));
+    }
+
+    [Fact]
+    public void FaultsThatTheTitleLeavesOutAreNamed()
+    {
+        RecordingResult recording = RibbonSamples.ClippedPeaks();
+
+        Assert.Equal("also: missing samples, flat signal", OtherReasons.Of(recording, ReasonCode.Clipping, 3));
+        Assert.Equal("also: missing samples and more", OtherReasons.Of(recording, ReasonCode.Clipping, 1));
+        Assert.Equal(string.Empty, OtherReasons.Of(RibbonSamples.AllPass(), null, 3));
+        Assert.Equal(string.Empty, OtherReasons.Of(RibbonSamples.NotAssessed(), Headline.Of(RibbonSamples.NotAssessed()).Reason, 3));
+    }
+
     [Fact]
     public void AChannelIsNamedWithItsWorstReason()
     {
         RecordingResult recording = RibbonSamples.EightTrials();
 
         Assert.Equal(
-            ["pass", "reject: 50 Hz mains 14.2 \u00B5V", "questionable: clipping 0.4 %, in 1 of 8 trials"],
+            ["pass", "reject: 50 Hz mains 14.2 \u00B5V", "questionable: clipping in 0.4 % of samples, in 1 of 8 trials"],
             recording.Channels.Select(channel => FigureText.Of(recording, channel)),
             StringComparer.Ordinal);
     }
@@ -70,7 +118,7 @@ public sealed class FigureTextTests
 
         Assert.Equal(VerdictLook.Reject, headline.Look);
         Assert.StartsWith("brow is rejected: ", headline.Text, StringComparison.Ordinal);
-        Assert.Equal("A loose lead is likely: the other sites are quiet.", headline.Cause);
+        Assert.Equal("a loose lead: the other sites are quiet", headline.Cause);
     }
 
     [Fact]

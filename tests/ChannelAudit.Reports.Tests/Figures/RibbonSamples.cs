@@ -15,7 +15,7 @@ public static class RibbonSamples
     /// <summary>Every sample with its name.</summary>
     public static ImmutableArray<(string Name, RecordingResult Recording)> All() =>
     [
-        ("eight trials", EightTrials()), ("400 trials", FourHundredTrials()), ("without trials", WithoutTrials()), ("two seconds", TwoSeconds()),
+        ("eight trials", EightTrials()), ("400 trials", FourHundredTrials()), ("without trials", WithoutTrials()), ("two seconds", TwoSeconds()), ("peaks", ClippedPeaks()),
         ("odd labels", OddLabels()), ("without channels", WithoutChannels()), ("not assessed", NotAssessed()), ("all pass", AllPass()), ("paused", Paused()),
         ("12 channels", ManyChannels(12)), ("64 channels", ManyChannels(64)), ("80 channels", ManyChannels(80)),
     ];
@@ -29,7 +29,7 @@ public static class RibbonSamples
             OneTrial(4, 44, 8, "lighthouse"), OneTrial(5, 58, 8, "fog horn"), OneTrial(6, 72, 8, "calm sea"), OneTrial(7, 86, 8, "lighthouse"),
             OneTrial(8, 100, 8, "fog horn"),
         ];
-        Finding mains = OneFinding(ReasonCode.LineNoise, Grade.Reject, ["brow"], 42, 120, "line_rms", 14.2, "uV", cause: "A loose lead is likely: the other sites are quiet.");
+        Finding mains = OneFinding(ReasonCode.LineNoise, Grade.Reject, ["brow"], 42, 120, "line_rms", 14.2, "uV", cause: "a loose lead: the other sites are quiet");
         Finding clip = OneFinding(ReasonCode.Clipping, Grade.Questionable, ["eye"], 72, 80, "clipped", 0.4, "%", trial: 6);
         return Recording("harbour+session-03", 120, trials,
         [
@@ -52,7 +52,7 @@ public static class RibbonSamples
     public static RecordingResult FourHundredTrials()
     {
         ImmutableArray<Trial> trials = [.. Enumerable.Range(1, 400).Select(number => OneTrial(number, 30 + ((number - 1) * 8.9m), 3, number % 3 == 0 ? "fog horn" : "calm sea"))];
-        Finding drop = OneFinding(ReasonCode.Dropout, Grade.Reject, ["eye"], 1800, 1806, "gap", 6000, "ms", cause: "The radio link was interrupted.");
+        Finding drop = OneFinding(ReasonCode.Dropout, Grade.Reject, ["eye"], 1800, 1806, "gap", 6000, "ms", cause: "the radio link was interrupted");
         return Recording("harbour+long watch", 3600, trials,
         [
             Channel("cheek", Grade.Pass, trials, trial => trial.Number is 77 or 250 ? Cell(Grade.Reject, ReasonCode.Flatline) : Cell(Grade.Pass)),
@@ -61,7 +61,7 @@ public static class RibbonSamples
                 Reasons = ["bad-trials", ReasonCode.Bridge],
                 Findings =
                 [
-                    OneFinding(ReasonCode.Bridge, Grade.Reject, ["brow", "cheek"], 2690, 3230, "rho_rest", 0.97, "1", cause: "Gel has probably joined the two sites."),
+                    OneFinding(ReasonCode.Bridge, Grade.Reject, ["brow", "cheek"], 2690, 3230, "rho_rest", 0.97, "1", cause: "gel joins the two sites"),
                     OneFinding("bad-trials", Grade.Reject, ["brow"], 0, 3600, "bad_share", 15, "%"),
                 ],
             },
@@ -69,6 +69,30 @@ public static class RibbonSamples
             {
                 Reasons = [ReasonCode.Dropout],
                 Findings = [drop],
+            },
+        ]);
+    }
+
+    /// <summary>29 trials; the eye clips in every third from the third on, the brow's recorder lost samples in one, and the cheek is flat all through a stretch.</summary>
+    public static RecordingResult ClippedPeaks()
+    {
+        ImmutableArray<Trial> trials = [.. Enumerable.Range(1, 29).Select(number => OneTrial(number, (number * 6) - 3, 3, "bright lamp"))];
+        Finding clip = OneFinding(ReasonCode.Clipping, Grade.Reject, ["eye"], 15.2, 161.8, "clipped", 3.3, "%", cause: "the gain is too high");
+        Finding flat = OneFinding(ReasonCode.Flatline, Grade.Reject, ["cheek"], 60, 78, "flat", 10, "%", cause: "a lead is off");
+        return Recording("harbour+bright", 180, trials,
+        [
+            Channel("cheek", Grade.Questionable, trials, _ => Cell(Grade.Pass)) with
+            {
+                Reasons = [ReasonCode.Flatline],
+                Measures = [.. Numbers, new(new MeasureValue("flat", 10), null, null, null)],
+                Findings = [flat with { Grade = Grade.Questionable }],
+            },
+            Channel("brow", Grade.Pass, trials, trial => trial.Number == 17 ? Cell(Grade.Reject, ReasonCode.Dropout) : Cell(Grade.Pass)),
+            Channel("eye", Grade.Reject, trials, trial => trial.Number % 3 == 0 ? WithFinding(ReasonCode.Clipping, trial) : Cell(Grade.Pass)) with
+            {
+                Reasons = [ReasonCode.Clipping],
+                Measures = [.. Numbers, new(new MeasureValue("clipped", 3.3), null, null, null)],
+                Findings = [clip],
             },
         ]);
     }
@@ -194,10 +218,15 @@ public static class RibbonSamples
             Cause = cause,
         };
 
+    private static CellResult WithFinding(string reason, Trial trial) => Cell(Grade.Reject, reason) with
+    {
+        Findings = [OneFinding(reason, Grade.Reject, ["eye"], (double)trial.WindowFromS, (double)trial.WindowToS, "clipped", 20, "%", trial: trial.Number)],
+    };
+
     private static ChannelResult Numbered(int number, ImmutableArray<Trial> trials)
     {
         string name = "site " + number.ToString("00", System.Globalization.CultureInfo.InvariantCulture);
-        Finding mains = OneFinding(ReasonCode.LineNoise, Grade.Reject, [name], 100, 260, "line_rms", number, "uV", cause: "A loose lead is likely.");
+        Finding mains = OneFinding(ReasonCode.LineNoise, Grade.Reject, [name], 100, 260, "line_rms", number, "uV", cause: "a loose lead");
         Finding drift = OneFinding(ReasonCode.Drift, Grade.Questionable, [name], 0, 260, "drift_slope", 300, "uV/min");
         return (number % 7) switch
         {

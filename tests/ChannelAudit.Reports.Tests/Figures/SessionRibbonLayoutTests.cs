@@ -57,7 +57,7 @@ public sealed class SessionRibbonLayoutTests
         Label[] labels = [.. Compose("odd labels", 1).Labels];
 
         Assert.Contains(labels, label => label.Text.StartsWith("zygomaticus", StringComparison.Ordinal) && label.Text.EndsWith('\u2026'));
-        Assert.Contains("missing samples", string.Join(' ', labels.Take(2).Select(label => label.Text)), StringComparison.Ordinal);
+        Assert.Contains("samples missing", string.Join(' ', labels.Take(2).Select(label => label.Text)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -96,6 +96,41 @@ public sealed class SessionRibbonLayoutTests
         Assert.Contains(labels, label => Is(label, "clipping"));
         Assert.DoesNotContain(labels, label => Is(label, "pops"));
     }
+
+    [Fact]
+    public void WhatToDoIsSaidInFullWithItsCautionWhereThereIsRoom()
+    {
+        string[] full = [.. Compose("peaks", 0).Labels.Select(label => label.Text)];
+
+        Assert.Contains("Likely cause: the gain is too high.", full, StringComparer.Ordinal);
+        Assert.Contains(
+            "What to do: Check ground and contact first, then lower the gain or widen the input range. Mind skin and eyes: local protocol comes first.",
+            full,
+            StringComparer.Ordinal);
+        Assert.DoesNotContain(Compose("peaks", 1).Labels, label => label.Text.StartsWith("What to do", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void ACautionIsNeverCut(string sample, int size)
+    {
+        string text = string.Join(' ', Compose(sample, size).Labels.Take(6).Select(label => label.Text));
+
+        Assert.Equal(text.Contains("What to do: ", StringComparison.Ordinal) && !text.Contains("cannot be repaired.", StringComparison.Ordinal), text.Contains("protocol comes first.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void APassHasNothingToDo() => Assert.DoesNotContain(Compose("all pass", 0).Labels, label => label.Text.StartsWith("What to do", StringComparison.Ordinal));
+
+    [Fact]
+    public void ASecondFaultIsInTheLineOfCounts() => Assert.Contains(
+        Compose("peaks", 0).Labels,
+        label => Is(label, "3 channels: 1 reject, 1 questionable, 1 pass \u00B7 also: missing samples, flat signal \u00B7 29 trials \u00B7 03:00 long \u00B7 harbour+bright"));
+
+    [Fact]
+    public void FewerFaultsAreNamedBeforeTheNameOfTheRecordingIsCut() => Assert.Contains(
+        Compose("eight trials", 1).Labels,
+        label => label.Text.Contains(" \u00B7 also: clipping", StringComparison.Ordinal) && label.Text.EndsWith(" and more \u00B7 8 trials \u00B7 02:00 long \u00B7 harbour+session-03", StringComparison.Ordinal));
 
     [Fact]
     public void ThePictureIsTheSameUnderACommaCulture()

@@ -78,8 +78,60 @@ public sealed class SessionRibbonPixelTests
 
         // The pause is from 39 to 43.5 s; at 28.5 s there is grey and no trial.
         Assert.Equal(0, pixels.InColumn(axis.X(41), Inks.Ribbon));
-        Assert.True(pixels.InColumn(axis.X(41), Inks.OpenLine) > 10);
+
+        // Upright: a column is either full of line or has none; slanted stripes would leave a few pixels in each.
+        int[] columns = [.. Enumerable.Range((int)axis.X(39.3), (int)(axis.X(43.2) - axis.X(39.3))).Select(x => pixels.InColumn(x, Inks.OpenLine))];
+        Assert.All(columns, count => Assert.True(count is 0 or > 100));
+        Assert.Contains(columns, count => count > 100);
         Assert.True(pixels.InColumn(axis.X(28.5), Inks.Ribbon) > 200);
+    }
+
+    [Fact]
+    public void ABarIsThickOnlyInTheTrialsThatShowTheFault()
+    {
+        RecordingResult recording = RibbonSamples.ClippedPeaks();
+        TimeAxis axis = AxisOf(recording, FigureSize.Full);
+        Picture picture = SessionRibbon.Compose(recording, FigureSize.Full);
+        Label letter = picture.Labels.First(label => string.Equals(label.Text, "C", StringComparison.Ordinal));
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+        int InLane(double seconds) => pixels.Inside(new Area(MathF.Floor(axis.X(seconds)), letter.Area.Top, 1, letter.Area.Height), Inks.RejectFill);
+
+        // Trial 3 is from 15 to 18 s, trials 4 and 5 pass, trial 6 begins at 33 s; the bar ends with trial 27 at 162 s.
+        Assert.InRange(InLane(16.5), 6, 8);
+        Assert.InRange(InLane(25), 1, 3);
+        Assert.InRange(InLane(34.5), 6, 8);
+        Assert.InRange(InLane(161.5), 6, 8);
+        Assert.Equal(0, InLane(163));
+    }
+
+    [Theory]
+    [InlineData("eight trials", true, false)]
+    [InlineData("peaks", false, true)]
+    [InlineData("64 channels", true, true)]
+    public void TheLegendShowsTheBarsThatAreInUse(string sample, bool hasReject, bool hasQuestionable)
+    {
+        RecordingResult recording = RibbonSamples.All().First(one => string.Equals(one.Name, sample, StringComparison.Ordinal)).Recording;
+        Label text = SessionRibbon.Compose(recording, FigureSize.Full).Labels.First(label => label.Text.StartsWith("bar: how long", StringComparison.Ordinal));
+        using Pixels pixels = new(SessionRibbon.Render(recording, FigureSize.Full));
+        Area sign = new(text.Area.Left - 26, text.Area.Top, 25, text.Area.Height);
+
+        Assert.Equal(hasReject, pixels.Inside(sign, Inks.RejectFill) > 20);
+        Assert.Equal(hasQuestionable, pixels.Inside(sign, Inks.QuestionableFill) > 10);
+    }
+
+    [Theory]
+    [InlineData(17, 80, 169)]
+    [InlineData(12, 0, 0)]
+    public void ACrossInANarrowBlockIsLargeEnoughToSeeOrLeftOut(int width, int least, int most)
+    {
+        Picture picture = new(100, 120);
+        TrialBlock block = new(RibbonSamples.OneTrial(1, 0, 1, "fog horn"), VerdictLook.Reject, ["M"], HasOpenQuestions: false, new Area(10, 10, width, 100));
+        picture.Fill(block.Area, Inks.RejectFill);
+        BlockContent.Draw(picture, new RibbonScale(FigureSize.Full), block);
+        using Pixels pixels = new(Png.Of(picture));
+
+        Assert.Empty(picture.Labels);
+        Assert.InRange(pixels.Inside(block.Area, Inks.Paper), least, most);
     }
 
     [Fact]

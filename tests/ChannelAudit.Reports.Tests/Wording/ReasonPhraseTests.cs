@@ -22,6 +22,20 @@ public sealed class ReasonPhraseTests
     }
 
     [Theory]
+    [InlineData(ReasonCode.Clipping, "clipped", "clipping in 3.33 % of samples")]
+    [InlineData(ReasonCode.Clipping, "peak_use", "clipping (peaks use 3.33 % of the range)")]
+    [InlineData(ReasonCode.Flatline, "flat", "flat signal in 3.33 % of samples")]
+    [InlineData(ReasonCode.Dropout, "missing", "3.33 % of samples missing")]
+    public void AShareSaysOfWhat(string reason, string measure, string expected)
+    {
+        RecordingResult recording = SampleResults.Faulty();
+        ChannelResult brow = recording.Channels.Single(channel => channel.Name is "brow");
+        Finding finding = SampleResults.Finding(reason, Grade.Reject, ["brow"], null, 0, 65, [new Evidence(measure, 3.3256, "%", 1)], "seen", "unknown");
+
+        Assert.Equal(expected, ReasonPhrase.Of(recording, brow, finding));
+    }
+
+    [Theory]
     [InlineData("bad_share")]
     [InlineData("bad_share_low")]
     public void AShareOfTrialsIsNotPrintedAsTheSizeOfTheFault(string measure)

@@ -19,7 +19,7 @@ internal static class DropoutSubject
             Fault = ReasonCode.Dropout,
             Plan = GallerySession.OfCheek(5401, [new RecordingGap { Span = new FaultSpan(15, 15.5M) }], answerUv: 6),
             Excerpts = [new(13.5, 17.5, "trial"), new(14.9, 15.6, "enlarged")],
-            ByEye = "A striped place without any line, inside the trial.",
+            ByEye = "Thin upright lines instead of the trace, inside the trial.",
         },
         Lookalikes =
         [
@@ -37,7 +37,7 @@ internal static class DropoutSubject
                 Fault = null,
                 Plan = GallerySession.OfCheek(5401, [new RecordingGap { Span = new FaultSpan(17.2M, 17.7M) }], answerUv: 6),
                 Excerpts = [new(14.5, 18.5, "trial and pause"), new(16.7, 17.9, "enlarged")],
-                ByEye = "As striped as the fault, but behind the end of the trial, where nothing is scored.",
+                ByEye = "The same upright lines, but behind the end of the trial, where nothing is scored.",
             },
         ],
     };

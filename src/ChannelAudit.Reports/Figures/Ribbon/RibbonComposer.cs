@@ -45,15 +45,15 @@ internal static class RibbonComposer
         return picture;
     }
 
-    // What to do is said unless rows would have to be written in fewer lines, or the picture grow, because of it.
+    // What to do is said unless blocks became too low to compare, or the picture higher, because of it.
     private static RibbonHeader Header(RecordingResult recording, RibbonScale scale, FigureSize size, float below, int rows)
     {
         RibbonHeader bare = new(recording, scale, size.Width, withAdvice: false);
         RibbonHeader full = new(recording, scale, size.Width, withAdvice: true);
         float bareRow = RowRoom(size, bare.Height + below, rows);
         float fullRow = RowRoom(size, full.Height + below, rows);
-        bool costs = new[] { scale.RoomyRow, scale.TallRow, scale.LowestRow }.Any(step => bareRow >= step && fullRow < step);
-        return costs ? bare : full;
+        bool isTooMuch = bareRow >= scale.TallRow ? fullRow < scale.RoomyRow : bareRow >= scale.LowestRow && fullRow < scale.LowestRow;
+        return isTooMuch ? bare : full;
     }
 
     private static float RowRoom(FigureSize size, float rest, int rows) => (size.Height - rest) / rows;

@@ -27,7 +27,7 @@ internal sealed class RibbonHeader
         float room = width - (2 * _scale.Margin) - TitleIndent;
         _titleLines = TextMeasure.Wrap(_headline.Text, _scale.Title, room, 2);
         _lines = [.. CauseLines(room), .. withAdvice ? AdviceLines(room) : []];
-        _note = TextMeasure.Fit(Note(recording, _headline), _scale.Note, room);
+        _note = Note(recording, room);
     }
 
     /// <summary>Height in pixels, with the space below.</summary>
@@ -79,7 +79,15 @@ internal sealed class RibbonHeader
         return string.Equals(string.Join(' ', lines), advice, StringComparison.Ordinal) ? [.. lines.Select(line => (line, _scale.Words))] : [];
     }
 
-    private static string Note(RecordingResult recording, Headline headline)
+    // Fewer faults are named where the line would be cut: its end says which recording this is.
+    private string Note(RecordingResult recording, float room)
+    {
+        const int most = 3;
+        string[] notes = [.. Enumerable.Range(1, most).Reverse().Select(count => Note(recording, OtherReasons.Of(recording, _headline.Reason, count)))];
+        return TextMeasure.Fit(Array.Find(notes, note => TextMeasure.Width(note, _scale.Note) <= room) ?? notes[^1], _scale.Note, room);
+    }
+
+    private static string Note(RecordingResult recording, string others)
     {
         IEnumerable<string> verdicts = Enum.GetValues<VerdictLook>()
             .OrderDescending()
@@ -89,8 +97,8 @@ internal sealed class RibbonHeader
         string channels = Quantities.Many(recording.Channels.Length, "channel");
         string counted = recording.Channels.IsEmpty ? channels : $"{channels}: {string.Join(", ", verdicts)}";
         string trials = recording.Trials.IsEmpty ? "no trials" : Quantities.Many(recording.Trials.Length, "trial");
-        string others = OtherReasons.Of(recording, headline.Reason) is { Length: > 0 } also ? $"{also} \u00B7 " : string.Empty;
-        return $"{counted} \u00B7 {others}{trials} \u00B7 {Length(recording.DurationS)} long \u00B7 {PlainText.Of(recording.Id)}";
+        IEnumerable<string> parts = [counted, others, trials, $"{Length(recording.DurationS)} long", PlainText.Of(recording.Id)];
+        return string.Join(" \u00B7 ", parts.Where(part => part.Length > 0));
     }
 
     private static string Length(double seconds)
