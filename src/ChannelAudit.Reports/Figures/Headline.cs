@@ -27,7 +27,8 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
         return VerdictLooks.Of(worst) switch
         {
             VerdictLook.Pass => OfPass(recording),
-            VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty, worst.Reasons.FirstOrDefault()),
+            VerdictLook.NotAssessed => new(
+                VerdictLook.NotAssessed, $"{Name(worst)} is not assessed: {FigureText.WhyNot(worst)}", string.Empty, worst.Reasons.FirstOrDefault()),
             var look => OfFault(recording, worst, look, Alike(recording, worst, look)),
         };
     }

@@ -17,8 +17,8 @@ internal static class OtherReasons
         [
             .. recording.Channels
                 .SelectMany(Shown)
-                .Where(one => !string.Equals(one.Reason, named, StringComparison.Ordinal) && !string.Equals(one.Reason, ReasonLetters.ManyBadTrials, StringComparison.Ordinal))
                 .GroupBy(one => one.Reason, StringComparer.Ordinal)
+                .Where(group => group.Key is not ReasonLetters.ManyBadTrials && !string.Equals(group.Key, named, StringComparison.Ordinal))
                 .OrderByDescending(group => group.Max(one => one.Grade))
                 .ThenBy(group => ReasonLetters.Rank(group.Key))
                 .ThenBy(group => group.Key, StringComparer.Ordinal)

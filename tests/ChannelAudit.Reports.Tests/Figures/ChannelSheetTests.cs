@@ -1,3 +1,4 @@
+using ChannelAudit.Findings;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
@@ -74,6 +75,27 @@ public sealed class ChannelSheetTests
     }
 
     [Fact]
+    public void WhatComesAndGoesIsTintedInItsTrialsAndNotBetweenThem()
+    {
+        (_, RecordingResult recording, ChannelResult sample) = Sample("flat");
+        Finding one = sample.Cells[13].Findings[0];
+        Finding other = one with { Trial = 4, FromS = one.FromS - 60, ToS = one.ToS - 60 };
+        ChannelResult channel = sample with
+        {
+            Findings = [one with { Trial = null, FromS = other.FromS, ToS = one.ToS }],
+            Cells = sample.Cells.SetItem(3, sample.Cells[3] with { Findings = [other] }),
+        };
+        using Pixels pixels = new(ChannelSheet.Render(recording, channel, FigureSize.Full));
+        float left = PlotLeft(recording, channel);
+
+        float X(double seconds) => left + (float)((1568 - left) * seconds / recording.DurationS);
+
+        Assert.True(pixels.InColumn(X(one.FromS + 1.5), Inks.RejectTint) > 80);
+        Assert.True(pixels.InColumn(X(other.FromS + 1.5), Inks.RejectTint) > 80);
+        Assert.Equal(0, pixels.InColumn(X(one.FromS - 8), Inks.RejectTint));
+    }
+
+    [Fact]
     public void TheSameChannelGivesTheSameBytes()
     {
         (_, RecordingResult recording, ChannelResult channel) = Sample("faulty");
@@ -102,6 +124,6 @@ public sealed class ChannelSheetTests
     private static float PlotLeft(RecordingResult recording, ChannelResult channel)
     {
         Label zero = ChannelSheet.Compose(recording, channel, FigureSize.Full).Labels.First(label => string.Equals(label.Text, "00:00", StringComparison.Ordinal));
-        return zero.Area.Left + 4;
+        return zero.Area.CentreX;
     }
 }

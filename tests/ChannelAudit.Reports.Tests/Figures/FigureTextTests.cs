@@ -37,9 +37,10 @@ public sealed class FigureTextTests
     {
         RecordingResult recording = RibbonSamples.ClippedPeaks();
         Finding share = RibbonSamples.OneFinding(ReasonCode.Drift, Grade.Questionable, ["eye"], 15, 162, "bad_share_low", 31, "%");
+        Finding slope = RibbonSamples.OneFinding(ReasonCode.Drift, Grade.Questionable, ["eye"], 15, 162, "drift_slope", 300, "uV/min");
 
         Assert.True(ScatteredFault.Is(recording, recording.Channels[2], share));
-        Assert.False(ScatteredFault.Is(recording, recording.Channels[2], RibbonSamples.OneFinding(ReasonCode.Drift, Grade.Questionable, ["eye"], 15, 162, "drift_slope", 300, "uV/min")));
+        Assert.False(ScatteredFault.Is(recording, recording.Channels[2], slope));
     }
 
     [Fact]

@@ -58,7 +58,8 @@ internal sealed class RibbonPlan
     /// <summary>The findings of a channel that hold over a stretch rather than in one trial; one that counts trials only where none says more.</summary>
     public static IEnumerable<Finding> Stretches(ChannelResult channel)
     {
-        Finding[] stretches = [.. channel.Findings.Where(finding => finding.Trial is null && finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding))];
+        Finding[] stretches =
+            [.. channel.Findings.Where(finding => finding.Trial is null && finding.Grade > Grade.Pass && !FigureText.IsShareOfTrials(finding))];
         return stretches.Where(finding => !ReasonPhrase.IsShareOfTrials(finding)
             || stretches.All(other => ReasonPhrase.IsShareOfTrials(other) || !string.Equals(other.Reason, finding.Reason, StringComparison.Ordinal)));
     }

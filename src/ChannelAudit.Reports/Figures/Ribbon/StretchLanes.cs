@@ -49,7 +49,8 @@ internal static class StretchLanes
         foreach (Grade grade in grades)
         {
             Area bar = new(box.Left, top, box.Width, thickness);
-            Area[] thick = isScattered ? [bar with { Width = bar.Width / 3 }, bar with { Left = bar.Left + (bar.Width * 2 / 3), Width = bar.Width / 3 }] : [bar];
+            Area start = bar with { Width = bar.Width / 3 };
+            Area[] thick = isScattered ? [start, start with { Left = bar.Right - start.Width }] : [bar];
             Hull(picture, bar, grade);
             foreach (Area part in thick)
             {
@@ -67,7 +68,8 @@ internal static class StretchLanes
         float thickness = Math.Max(4, 7 * plan.Scale.Unit);
         float middle = top + ((plan.LaneHeight - thickness) / 2);
         float freeFrom = plan.Axis.Left;
-        foreach (Finding finding in RibbonPlan.Stretches(channel).Where(finding => Is(finding, reason)).OrderBy(finding => finding.FromS).ThenByDescending(finding => finding.Grade))
+        IEnumerable<Finding> stretches = RibbonPlan.Stretches(channel).Where(finding => Is(finding, reason));
+        foreach (Finding finding in stretches.OrderBy(finding => finding.FromS).ThenByDescending(finding => finding.Grade))
         {
             float left = plan.Axis.X(finding.FromS);
             float right = Math.Max(left + 2, plan.Axis.X(finding.ToS));
