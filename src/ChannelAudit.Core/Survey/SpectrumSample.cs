@@ -22,7 +22,7 @@ public sealed class SpectrumSample
 
     private readonly List<long> starts = [];
     private readonly List<double[]> nearMains = [];
-    private readonly List<SampledSecond> seconds = [];
+    private readonly List<SampledSecond> sampled = [];
     private readonly double[] mean;
     private readonly double binHz;
 
@@ -50,7 +50,7 @@ public sealed class SpectrumSample
             power.Add(batch, 0);
             for (int lane = 0; lane < seconds; lane++)
             {
-                sample.seconds.Add(SampledSecond.Of(buffer.AsSpan(lane * length, length)));
+                sample.sampled.Add(SampledSecond.Of(buffer.AsSpan(lane * length, length)));
                 batch.Density(0, lane, density);
                 sample.starts.Add(start + ((long)lane * length));
                 sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(HighestNominalHz / batch.BinHz)))]);
@@ -66,7 +66,7 @@ public sealed class SpectrumSample
     }
 
     /// <summary>Extremes and mean of each second.</summary>
-    public IReadOnlyList<SampledSecond> Seconds => seconds;
+    public IReadOnlyList<SampledSecond> Seconds => sampled;
 
     /// <summary>The median over the bins of a band of the mean density, in unit² per Hz: narrow peaks do not move it. Null without the band or a second.</summary>
     public double? TypicalDensity(double fromHz, double toHz)

@@ -32,6 +32,12 @@ public static class ReasonPhrase
     /// <summary>One finding in words with its key number.</summary>
     public static string Of(RecordingResult recording, ChannelResult channel, Finding finding)
     {
+        if (string.Equals(finding.Reason, ReasonCode.UnusableInput, StringComparison.Ordinal) && finding.Evidence.IsEmpty)
+        {
+            // What is wrong with the input is no number but says itself.
+            return finding.Text;
+        }
+
         string name = NameWithPartner(recording, channel, finding);
         return Key(finding) is { } key && !IsShareOfTrials(finding) ? WithNumber(name, key) : name;
     }
