@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Findings.Rules;
+using ChannelAudit.Findings.Tasks;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -30,12 +31,14 @@ public static class Audit
             [.. input.Trials.Select(trial => pass.Read(trial.WindowFromS, trial.WindowToS, cancellation))];
         ImmutableArray<TrialReadings?> baselines =
             [.. input.Trials.Select(trial => trial.BaselineFromS is { } from ? pass.Read(from, trial.OnsetS, cancellation) : null)];
+        TaskAnswers answers = new(survey, input.Setup, input.Trials, windows);
+        ImmutableArray<Finding> swaps = LeadSwap.Find(answers, input.Criteria.For(ReasonCode.LeadSwap), recording.DurationS);
         ImmutableArray<PairStateRows> states = PairStateRows.All(recording, survey, bridges.StatesOf, cancellation);
 
         ImmutableArray<PairJudgement> pairs =
             [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
         ImmutableArray<PairResult> rows = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))];
-        ImmutableArray<ChannelResult> judged = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs))];
+        ImmutableArray<ChannelResult> judged = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs, answers, swaps))];
         return new RecordingResult
         {
             Id = input.Id,
@@ -62,17 +65,20 @@ public static class Audit
         AuditInput input,
         ImmutableArray<TrialReadings> windows,
         ImmutableArray<TrialReadings?> baselines,
-        ImmutableArray<PairJudgement> pairs)
+        ImmutableArray<PairJudgement> pairs,
+        TaskAnswers answers,
+        ImmutableArray<Finding> swaps)
     {
         ChannelSurvey channel = survey.Channels[index];
         VerdictPolicy policy = new(input.Criteria);
         ChannelRules rules = new(channel, input.Criteria);
         ImmutableArray<PairJudgement> own = [.. pairs.Where(pair => pair.A == index || pair.B == index)];
+        ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(channel.Name, StringComparer.Ordinal))];
         string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
         ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
         for (int trial = 0; trial < input.Trials.Length; trial++)
         {
-            WindowCase window = new(channel, windows[trial].Windows[index], false, input.Criteria);
+            WindowCase window = new(channel, windows[trial].Windows[index], false, input.Criteria, answers.OwnOf(index).Contains(trial) ? answers.In(index, trial) : null);
             WindowCase? before = baselines[trial] is { } readings
                 ? new WindowCase(channel, readings.Windows[index], false, input.Criteria)
                 : null;
@@ -83,10 +89,11 @@ public static class Audit
                 rules.Judge(window),
                 before is null ? null : (before, rules.Judge(before)),
                 own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
-                bridgeOpen));
+                bridgeOpen,
+                carried));
         }
 
-        WindowCase whole = new(channel, channel.All, true, input.Criteria);
-        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen);
+        WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
+        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
     }
 }

@@ -39,10 +39,11 @@ internal sealed record CriterionLevel
     /// <summary>A criterion with another list.</summary>
     public Func<Criterion, ImmutableArray<LimitSet>, Criterion> With { get; }
 
-    /// <summary>The lists that a reason knows: a bridge is found in a pair, the share of bad trials in a channel.</summary>
+    /// <summary>The lists that a reason knows: a bridge is found in a pair, a swap between sites, the share of bad trials in a channel.</summary>
     public static ImmutableArray<CriterionLevel> Of(string reason) => reason switch
     {
         Findings.ReasonCode.Bridge => [Questionable, Reject],
+        Findings.ReasonCode.LeadSwap => [Questionable],
         DefaultCriteria.BadTrials => [ChannelQuestionable, ChannelReject],
         _ => All,
     };

@@ -19,7 +19,7 @@ public static class DefaultCriteria
     private static AuditCriteria Build()
     {
         ImmutableArray<Criterion> all =
-            [Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), Drift(), Share()];
+            [Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), Drift(), WeakResponse(), LeadSwap(), Share()];
         return new AuditCriteria { All = all, Sha256 = CriteriaText.Hash(all) };
     }
 
@@ -84,6 +84,20 @@ public static class DefaultCriteria
         ChannelQuestionable = [Set(("drift_slope", 600)), Set(("headroom", 50))],
         ChannelReject = [Set(("drift_slope", 6000)), Set(("headroom", 20))],
         Source = "engineering judgement: 600 uV/min is 10 uV/s",
+    };
+
+    private static Criterion WeakResponse() => OnBothLevels(
+        ReasonCode.WeakResponse,
+        [Set(("contraction_snr", 12))],
+        [Set(("contraction_snr", 6))],
+        "engineering judgement: 12 dB is four times the power of rest, 6 dB is twice its amplitude; instructed contractions only");
+
+    // Both ways round it is a reject: that is part of the rule.
+    private static Criterion LeadSwap() => new()
+    {
+        Reason = ReasonCode.LeadSwap,
+        Questionable = [Set(("swap_own", 6), ("swap_other", 12))],
+        Source = "engineering judgement: an answer that does not count at the asked site, and one that does at another",
     };
 
     private static Criterion Share() => new()

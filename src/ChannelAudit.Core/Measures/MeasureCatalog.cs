@@ -27,6 +27,7 @@ public static class MeasureCatalog
         new("drift_range", "uV", ReasonCode.Drift, LimitSense.AtLeast, "range of the baseline, 5th to 95th percentile"),
         new("headroom", "%", ReasonCode.Drift, LimitSense.AtMost, "room left to the nearer rail at the worst level"),
         new("level_trend", "%/min", "resting-level", LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
+        new("contraction_snr", "dB", ReasonCode.WeakResponse, LimitSense.AtMost, "contraction over rest; trials of a task only, the best of them for the whole recording"),
     ];
 
     /// <summary>Numbers that only criteria know: medians that decide a bridge, and the share of bad trials.</summary>
@@ -36,6 +37,8 @@ public static class MeasureCatalog
         new("rho_high_rest", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "median correlation at rest, 300 to 450 Hz"),
         new("rho_active", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "the weaker of the median correlations in contractions of either"),
         new("gain_active", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "the weaker of the reciprocal gains in contractions"),
+        new("swap_own", "dB", ReasonCode.LeadSwap, LimitSense.AtMost, "median answer of the asked site to its task"),
+        new("swap_other", "dB", ReasonCode.LeadSwap, LimitSense.AtLeast, "median answer of the other site to that task"),
         new("bad_share", "%", "bad-trials", LimitSense.AtLeast, "share of trials that are rejected"),
         new("bad_share_low", "%", "bad-trials", LimitSense.AtLeast, "lower end of the share's 95 % Wilson interval"),
     ];

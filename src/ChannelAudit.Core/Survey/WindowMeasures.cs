@@ -15,7 +15,8 @@ public static class WindowMeasures
     /// <param name="reading">The readings.</param>
     /// <param name="channel">The channel's survey.</param>
     /// <param name="isWhole">Whether the window is the whole recording.</param>
-    public static ImmutableArray<MeasureValue> Of(WindowReading reading, ChannelSurvey channel, bool isWhole)
+    /// <param name="contraction">The answer to a task.</param>
+    public static ImmutableArray<MeasureValue> Of(WindowReading reading, ChannelSurvey channel, bool isWhole, ContractionAnswer contraction)
     {
         bool hasUnit = channel.Channel.IsMicrovolts;
         double perMs = 1000 / reading.RateHz;
@@ -49,6 +50,7 @@ public static class WindowMeasures
             Uv("drift_range", noRaw is null ? reading.Drift?.Range : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
             Plain("headroom", noRaw is null ? reading.Drift?.HeadroomPercent : null, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
             Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
+            Plain("contraction_snr", contraction.Snr, contraction.WhyNone),
         ];
     }
 

@@ -27,6 +27,7 @@ internal sealed class VerdictPolicy
     /// <param name="baseline">The baseline and what the rules say of it, or null.</param>
     /// <param name="bridge">The worst grade of the channel's pairs in this trial.</param>
     /// <param name="bridgeOpen">Why a bridge could not be judged, or null.</param>
+    /// <param name="carried">Findings about several channels that hold throughout.</param>
     public CellResult Cell(
         string channel,
         Trial trial,
@@ -34,7 +35,8 @@ internal sealed class VerdictPolicy
         ImmutableArray<RuleOutcome> outcomes,
         (WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)? baseline,
         Grade bridge,
-        string? bridgeOpen)
+        string? bridgeOpen,
+        ImmutableArray<Finding> carried)
     {
         List<Finding> findings = [.. Findings(channel, trial.Number, window, outcomes, false)];
         List<NotAssessed> open = [.. Open(outcomes)];
@@ -48,7 +50,10 @@ internal sealed class VerdictPolicy
             open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
         }
 
-        List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade)), (ReasonCode.Bridge, bridge)];
+        List<(string Reason, Grade Grade)> reasons =
+        [
+            .. findings.Concat(carried).Select(finding => (finding.Reason, finding.Grade)), (ReasonCode.Bridge, bridge),
+        ];
         if (window.Reading.EmgPower is null)
         {
             reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
@@ -74,10 +79,11 @@ internal sealed class VerdictPolicy
         ImmutableArray<CellResult> cells,
         ImmutableArray<Trial> trials,
         ImmutableArray<PairJudgement> pairs,
-        string? bridgeOpen)
+        string? bridgeOpen,
+        ImmutableArray<Finding> carried)
     {
         string name = whole.Channel.Name;
-        List<Finding> findings = [.. Findings(name, null, whole, outcomes, false)];
+        List<Finding> findings = [.. Findings(name, null, whole, outcomes, false), .. carried];
         List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade))];
         foreach (PairJudgement pair in pairs.Where(pair => pair.Finding is not null))
         {

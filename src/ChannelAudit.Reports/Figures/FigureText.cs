@@ -53,7 +53,7 @@ public static class FigureText
         };
     }
 
-    /// <summary>The worst reason of a channel in words, with the number of trials when only trials show it; empty when it has none.</summary>
+    /// <summary>The worst reason of a channel in words, with the number of trials when not all show it; empty when it has none.</summary>
     public static string Reason(RecordingResult recording, ChannelResult channel)
     {
         if (WorstFinding(channel) is not { } finding)
@@ -62,8 +62,9 @@ public static class FigureText
         }
 
         string words = Of(recording, channel, finding);
-        int trials = finding.Trial is null ? 0 : channel.Cells.Count(cell => cell.Reasons.Contains(finding.Reason, StringComparer.Ordinal));
-        return trials == 0 ? words : $"{words}, in {trials.Plain()} of {Quantities.Many(channel.Cells.Length, "trial")}";
+        int trials = channel.Cells.Count(cell => cell.Reasons.Contains(finding.Reason, StringComparer.Ordinal));
+        bool areAllOfThem = finding.Trial is null && trials == channel.Cells.Length;
+        return trials == 0 || areAllOfThem || IsShareOfTrials(finding) ? words : $"{words}, in {trials.Plain()} of {Quantities.Many(channel.Cells.Length, "trial")}";
     }
 
     /// <summary>The finding to name first: of the worst grade and of the channel's first reason, of the whole recording before those of trials.</summary>

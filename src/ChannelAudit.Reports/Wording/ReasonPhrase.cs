@@ -79,8 +79,14 @@ public static class ReasonPhrase
         string[] others = [.. finding.Channels.Where(name => !string.Equals(name, channel.Name, StringComparison.Ordinal))];
         return string.Equals(finding.Reason, ReasonCode.Bridge, StringComparison.Ordinal) && others.Length > 0
             ? $"joined with {string.Join(", ", others)}"
-            : Bare(recording, finding.Reason);
+            : string.Equals(finding.Reason, ReasonCode.LeadSwap, StringComparison.Ordinal) && others.Length > 0
+                ? Swap(channel, finding, others[0])
+                : Bare(recording, finding.Reason);
     }
+
+    // The asked site stands first.
+    private static string Swap(ChannelResult channel, Finding finding, string other) =>
+        string.Equals(finding.Channels[0], channel.Name, StringComparison.Ordinal) ? $"task answered by {other}" : $"answers the task of {other}";
 
     // A share says of what.
     private static string WithNumber(string name, Evidence key) => string.Equals(key.Measure, "missing", StringComparison.Ordinal)

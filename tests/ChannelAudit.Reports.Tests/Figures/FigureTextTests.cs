@@ -28,7 +28,7 @@ public sealed class FigureTextTests
     {
         RecordingResult recording = RibbonSamples.ClippedPeaks();
 
-        Assert.Equal("eye is rejected: clipping in 3.3 % of samples, between 00:15 and 02:41", Headline.Of(recording).Text);
+        Assert.Equal("eye is rejected: clipping in 3.3 % of samples, in 9 of 29 trials, between 00:15 and 02:41", Headline.Of(recording).Text);
         Assert.Equal("cheek is questionable: flat signal in 10 % of samples, 01:00 to 01:18", Headline.Of(recording, recording.Channels[0]).Text);
     }
 
@@ -70,7 +70,7 @@ public sealed class FigureTextTests
         RecordingResult recording = RibbonSamples.EightTrials();
 
         Assert.Equal(
-            ["pass", "reject: 50 Hz mains 14.2 \u00B5V", "questionable: clipping in 0.4 % of samples, in 1 of 8 trials"],
+            ["pass", "reject: 50 Hz mains 14.2 \u00B5V, in 5 of 8 trials", "questionable: clipping in 0.4 % of samples, in 1 of 8 trials"],
             recording.Channels.Select(channel => FigureText.Of(recording, channel)),
             StringComparer.Ordinal);
     }

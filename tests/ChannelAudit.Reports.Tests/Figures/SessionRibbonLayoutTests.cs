@@ -46,7 +46,7 @@ public sealed class SessionRibbonLayoutTests
         Label title = picture.Labels[0];
 
         // Half of the full size is what a thumbnail of 800 x 450 shows.
-        Assert.Equal("brow is rejected: 50 Hz mains 14.2 \u00B5V, from 00:42 to the end", title.Text);
+        Assert.Equal("brow is rejected: 50 Hz mains 14.2 \u00B5V, in 5 of 8 trials, from 00:42 to the end", title.Text);
         Assert.True(title.Style.Size >= (size == 0 ? 32 : 20));
         Assert.All(picture.Labels.Skip(1), label => Assert.True(label.Style.Size < title.Style.Size));
     }

@@ -25,6 +25,7 @@ internal sealed class ChannelRules
         FlatlineRule.Judge(window),
         DropoutRule.Judge(window),
         DriftRule.Judge(window),
+        WeakResponseRule.Judge(window),
         UnusableInputRule.Judge(window),
     ];
 }

@@ -10,13 +10,20 @@ internal sealed class WindowCase
 {
     private readonly ImmutableArray<MeasureValue> measures;
 
-    public WindowCase(ChannelSurvey channel, WindowReading reading, bool isWhole, AuditCriteria criteria)
+    /// <summary>Puts a window before the rules.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="reading">What was measured.</param>
+    /// <param name="isWhole">Whether it is the whole recording.</param>
+    /// <param name="criteria">All limits.</param>
+    /// <param name="contraction">The answer to a task of this channel; null for a window that asks nothing of it.</param>
+    public WindowCase(ChannelSurvey channel, WindowReading reading, bool isWhole, AuditCriteria criteria, ContractionAnswer? contraction = null)
     {
+        Asks = contraction is not null;
         Channel = channel;
         Reading = reading;
         IsWhole = isWhole;
         Criteria = criteria;
-        measures = WindowMeasures.Of(reading, channel, isWhole);
+        measures = WindowMeasures.Of(reading, channel, isWhole, contraction ?? new ContractionAnswer(null, "no task asked of it"));
     }
 
     /// <summary>The channel.</summary>
@@ -27,6 +34,9 @@ internal sealed class WindowCase
 
     /// <summary>Whether this is the whole recording, which grades the channel only.</summary>
     public bool IsWhole { get; }
+
+    /// <summary>Whether this window asks the channel's muscle for a contraction.</summary>
+    public bool Asks { get; }
 
     /// <summary>All limits.</summary>
     public AuditCriteria Criteria { get; }

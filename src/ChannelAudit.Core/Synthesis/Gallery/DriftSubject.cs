@@ -24,7 +24,7 @@ internal static class DriftSubject
         [
             new()
             {
-                Name = "Fresh electrode that settles, 250 µV a minute",
+                Name = "Fresh electrode, still settling by 250 µV a minute",
                 Fault = null,
                 Plan = GallerySession.OfCheek(5502, [new Drift(GallerySession.Cheek, 250)], answerUv: 9),
                 ByEye = "It climbs as well, but over a whole trial by less than the muscle moves it.",

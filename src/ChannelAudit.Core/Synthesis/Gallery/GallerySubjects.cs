@@ -16,5 +16,7 @@ public static class GallerySubjects
         LineNoiseSubject.Make(),
         NarrowBandSubject.Make(),
         DriftSubject.Make(),
+        WeakResponseSubject.Make(),
+        LeadSwapSubject.Make(),
     ];
 }

@@ -33,6 +33,9 @@ internal static class RibbonRow
 
         ImmutableArray<TrialBlock> blocks = TrialBlocks.Lay(plan, channel, area);
         TrialBlocks.Draw(picture, plan, blocks);
+
+        // Over the blocks too: what a trial has lost must not look as if it had been recorded.
+        DrawGaps(picture, plan, area);
         if (plan.HasRunLetters)
         {
             RunLetters.Draw(picture, plan, blocks, stripTop);
@@ -65,15 +68,19 @@ internal static class RibbonRow
         GapLook.Draw(picture, box);
     }
 
-    private static void DrawGround(Picture picture, RibbonPlan plan, Area area)
+    private static void DrawGaps(Picture picture, RibbonPlan plan, Area area)
     {
-        Area recorded = Area.Between(plan.Axis.X(0), area.Top, plan.Axis.X(plan.Axis.RecordedS), area.Bottom);
-        picture.Fill(recorded, Inks.Ribbon);
         foreach (RecordedGap gap in plan.Recording.Gaps)
         {
             DrawGap(picture, Area.Between(plan.Axis.X(gap.FromS), area.Top, plan.Axis.X(gap.ToS), area.Bottom));
         }
+    }
 
+    private static void DrawGround(Picture picture, RibbonPlan plan, Area area)
+    {
+        Area recorded = Area.Between(plan.Axis.X(0), area.Top, plan.Axis.X(plan.Axis.RecordedS), area.Bottom);
+        picture.Fill(recorded, Inks.Ribbon);
+        DrawGaps(picture, plan, area);
         if (plan.Axis.ToS > plan.Axis.RecordedS)
         {
             picture.Fill(new Area(recorded.Right - 1, area.Top, 2, area.Height + plan.FootHeight), Inks.Ink);

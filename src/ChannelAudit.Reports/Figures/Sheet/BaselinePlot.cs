@@ -79,7 +79,7 @@ internal static class BaselinePlot
         string slope = subject.Measure("drift_slope") is { } value ? $"; slope {subject.With(Math.Round(value, 2) + 0.0)}/min" : string.Empty;
         string limits = string.Join(", ", new[] { subject.View.LowerRail, subject.View.UpperRail }.OfType<double>().Select(Quantities.Short));
         string room = limits.Length == 0 ? "; input limits not known"
-            : subject.Measure("headroom") is { } left ? $"; room to the input limits ({limits}): {Quantities.Short(left)} %"
+            : subject.Measure("headroom") is { } left ? $"; it leaves {Quantities.Short(left)} % of the room to the input limits ({limits})"
             : $"; input limits {limits}";
         return $"Baseline{unit}{slope}{room}";
     }
