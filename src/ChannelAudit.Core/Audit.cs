@@ -38,7 +38,9 @@ public static class Audit
         ImmutableArray<PairJudgement> pairs =
             [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
         ImmutableArray<PairResult> rows = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))];
-        ImmutableArray<ChannelResult> judged = [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs, answers, swaps))];
+        ImmutableArray<(ChannelResult Result, ImmutableArray<Finding> Information)> judged =
+            [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs, answers, swaps))];
+        ImmutableArray<ChannelResult> results = [.. judged.Select(channel => channel.Result)];
         return new RecordingResult
         {
             Id = input.Id,
@@ -50,16 +52,16 @@ public static class Audit
             Mains = survey.Mains,
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,
-            Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, judged, input.Trials, cancellation) : judged,
+            Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, results, input.Trials, cancellation) : results,
             Skipped = AuditedChannels.Skipped(recording, channels),
             Pairs = input.WithViews ? PairViewer.AddTo(recording, survey, rows, pairs, bridges.StatesOf, cancellation) : rows,
-            Information = [.. pairs.Where(pair => pair.Information is not null).Select(pair => pair.Information!)],
+            Information = [.. pairs.Select(pair => pair.Information).OfType<Finding>(), .. judged.SelectMany(channel => channel.Information)],
             Warnings = [.. recording.Warnings, .. input.Warnings],
             MinimumTrials = input.Setup.Trials.Minimum,
         };
     }
 
-    private static ChannelResult Judge(
+    private static (ChannelResult Result, ImmutableArray<Finding> Information) Judge(
         int index,
         RecordingSurvey survey,
         AuditInput input,
@@ -76,17 +78,19 @@ public static class Audit
         ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(channel.Name, StringComparer.Ordinal))];
         string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
         ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
+        List<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> cases = [];
         for (int trial = 0; trial < input.Trials.Length; trial++)
         {
             WindowCase window = new(channel, windows[trial].Windows[index], false, input.Criteria, answers.OwnOf(index).Contains(trial) ? answers.In(index, trial) : null);
             WindowCase? before = baselines[trial] is { } readings
                 ? new WindowCase(channel, readings.Windows[index], false, input.Criteria)
                 : null;
+            cases.Add((window, rules.Judge(window)));
             cells.Add(policy.Cell(
                 channel.Name,
                 input.Trials[trial],
                 window,
-                rules.Judge(window),
+                cases[^1].Outcomes,
                 before is null ? null : (before, rules.Judge(before)),
                 own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
                 bridgeOpen,
@@ -94,6 +98,7 @@ public static class Audit
         }
 
         WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
-        return policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
+        ChannelResult result = policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
+        return (result, ChannelInformation.Of(channel, [.. cases], whole, rules));
     }
 }

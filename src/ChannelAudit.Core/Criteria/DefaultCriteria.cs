@@ -19,7 +19,9 @@ public static class DefaultCriteria
     private static AuditCriteria Build()
     {
         ImmutableArray<Criterion> all =
-            [Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), Drift(), WeakResponse(), LeadSwap(), Share()];
+            [
+                Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), LowFrequency(), NoiseFloor(), Drift(), WeakResponse(), LeadSwap(), Share(),
+            ];
         return new AuditCriteria { All = all, Sha256 = CriteriaText.Hash(all) };
     }
 
@@ -74,6 +76,21 @@ public static class DefaultCriteria
         [Set(("narrow_rms", 1), ("narrow_ratio", -10))],
         [Set(("narrow_rms", 5), ("narrow_ratio", 0))],
         "engineering judgement: as for line-noise");
+
+    // Asked of trials only: blinks and movements between the trials make every hour look moved.
+    private static Criterion LowFrequency() => new()
+    {
+        Reason = ReasonCode.LowFrequency,
+        Questionable = [Set(("lowfreq_rms", 10), ("lowfreq_ratio", 1))],
+        Reject = [Set(("lowfreq_rms", 50), ("lowfreq_ratio", 10))],
+        Source = "engineering judgement: below the 20 Hz at which scoring usually starts (De Luca et al. 2010)",
+    };
+
+    private static Criterion NoiseFloor() => OnBothLevels(
+        ReasonCode.NoiseFloor,
+        [Set(("rest_rms", 3), ("whiteness", 0.5))],
+        [Set(("rest_rms", 10), ("whiteness", 0.5))],
+        "engineering judgement: for the face; a muscle has a whiteness of at most 0.43, noise alone 0.95 and more (simulated)");
 
     // The range is asked of trials only: over an hour every baseline wanders further.
     private static Criterion Drift() => new()

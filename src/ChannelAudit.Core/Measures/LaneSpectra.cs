@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using ChannelAudit.Signals.Spectra;
@@ -34,6 +35,20 @@ internal readonly ref struct LaneSpectra
 
     /// <summary>Power between two bins.</summary>
     public Vector256<double> Power(BinRange range) => Sum(Vector256<double>.Zero, range.From, range.To) * frame.BinHz;
+
+    /// <summary>Mean density of some bins; 0 when there are none.</summary>
+    public Vector256<double> Mean(ImmutableArray<BinRange> ranges)
+    {
+        Vector256<double> sum = Vector256<double>.Zero;
+        int count = 0;
+        foreach (BinRange range in ranges)
+        {
+            sum = Sum(sum, range.From, range.To);
+            count += range.Count;
+        }
+
+        return count == 0 ? sum : sum / count;
+    }
 
     /// <summary>As <see cref="LineNoise"/> for one segment: power and the square of its standard error.</summary>
     public (Vector256<double> Power, Vector256<double> Variance) Line()

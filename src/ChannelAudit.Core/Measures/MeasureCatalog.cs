@@ -27,6 +27,10 @@ public static class MeasureCatalog
         new("drift_range", "uV", ReasonCode.Drift, LimitSense.AtLeast, "range of the baseline, 5th to 95th percentile"),
         new("headroom", "%", ReasonCode.Drift, LimitSense.AtMost, "room left to the nearer rail at the worst level"),
         new("level_trend", "%/min", "resting-level", LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
+        new("lowfreq_rms", "uV", ReasonCode.LowFrequency, LimitSense.AtLeast, "amplitude from 2 to 15 Hz, below the EMG band"),
+        new("lowfreq_ratio", "1", ReasonCode.LowFrequency, LimitSense.AtLeast, "power from 2 to 15 Hz over muscle power"),
+        new("rest_rms", "uV", ReasonCode.NoiseFloor, LimitSense.AtLeast, "amplitude in the band at rest; in a trial the trial's own"),
+        new("whiteness", "1", ReasonCode.NoiseFloor, LimitSense.AtLeast, "density at the top of the band over that at 80 to 150 Hz"),
         new("contraction_snr", "dB", ReasonCode.WeakResponse, LimitSense.AtMost, "contraction over rest; trials of a task only, the best of them for the whole recording"),
     ];
 

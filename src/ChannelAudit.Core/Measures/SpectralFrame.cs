@@ -40,6 +40,10 @@ public sealed class SpectralFrame
         Notched = notched;
         OpenRanges = BinRange.Where(FirstBin, LastBin, bin => !IsLine[bin]);
         OpenBins = OpenRanges.Sum(range => range.Count);
+        TopRanges = BinRange.Where(BinFrom(Whiteness.TopShare * Band.ToHz), LastBin, bin => !IsLine[bin]);
+        MiddleRanges = BinRange.Where(BinFrom(Whiteness.MiddleFromHz), Math.Min(BinTo(Whiteness.MiddleToHz), LastBin), bin => !IsLine[bin]);
+        LowBins = new BinRange(BinFrom(LowFrequency.FromHz), BinTo(LowFrequency.ToHz));
+        LowestBins = new BinRange(BinFrom(LowFrequency.FromHz), BinTo(LowFrequency.LowestToHz));
         NarrowCenters = BinRange.Where(
             FirstBin + LineWindow.Reach,
             LastBin - LineWindow.Reach,
@@ -91,6 +95,18 @@ public sealed class SpectralFrame
     /// <summary>The same bins as ranges.</summary>
     public ImmutableArray<BinRange> OpenRanges { get; }
 
+    /// <summary>Bins of the top fifth of the band outside all line windows.</summary>
+    public ImmutableArray<BinRange> TopRanges { get; }
+
+    /// <summary>Bins from 80 to 150 Hz outside all line windows.</summary>
+    public ImmutableArray<BinRange> MiddleRanges { get; }
+
+    /// <summary>Bins from 2 to 15 Hz.</summary>
+    public BinRange LowBins { get; }
+
+    /// <summary>Bins from 2 to 4 Hz.</summary>
+    public BinRange LowestBins { get; }
+
     /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
     public ImmutableArray<BinRange> NarrowCenters { get; }
 
@@ -107,4 +123,8 @@ public sealed class SpectralFrame
 
     /// <summary>Samples in a segment of one second at a rate.</summary>
     public static int SegmentLengthOf(Rational rate) => (int)Math.Max(2, Math.Round(rate.Value, MidpointRounding.AwayFromZero));
+
+    private int BinFrom(double hz) => Math.Min(Bins, (int)Math.Ceiling((hz / BinHz) - 1e-9));
+
+    private int BinTo(double hz) => Math.Min(Bins - 1, (int)Math.Floor((hz / BinHz) + 1e-9));
 }

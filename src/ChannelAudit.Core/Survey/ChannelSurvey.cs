@@ -35,4 +35,10 @@ public sealed record ChannelSurvey
 
     /// <summary>Whether the file claims or shows a high-pass that hides drift.</summary>
     public required string? DriftHidden { get; init; }
+
+    /// <summary>Why motion cannot be ruled out, or null: a high-pass that the file claims or shows.</summary>
+    public required string? MotionHidden { get; init; }
+
+    /// <summary>Whether the channel lies at the eye or the brow, where blinks are to be expected.</summary>
+    public required bool IsNearEye { get; init; }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
+using ChannelAudit.Setup;
 
 namespace ChannelAudit.Survey;
 
@@ -16,6 +17,7 @@ internal static class ChannelSurveyor
     /// <param name="frames">Their frames.</param>
     /// <param name="spectra">Their segments.</param>
     /// <param name="trials">The trials; only "rest" is looked at.</param>
+    /// <param name="setup">Says what lies at which site.</param>
     /// <param name="cancellation">Checked often.</param>
     public static ImmutableArray<ChannelSurvey> Survey(
         Recording recording,
@@ -23,6 +25,7 @@ internal static class ChannelSurveyor
         ImmutableArray<SpectralFrame> frames,
         GroupSurvey spectra,
         ImmutableArray<Trial> trials,
+        StudySetup setup,
         CancellationToken cancellation)
     {
         ImmutableArray<Channel> channels = [.. named.Select(one => one.Channel)];
@@ -39,7 +42,7 @@ internal static class ChannelSurveyor
         return
         [
             .. named.Select((one, i) =>
-                Survey(recording, one, frames[i], spectra, i, times[i], scanners[i].Finish(), clipped[i], flat[i], trials)),
+                Survey(recording, one, frames[i], spectra, i, times[i], scanners[i].Finish(), clipped[i], flat[i], trials, setup)),
         ];
     }
 
@@ -53,13 +56,14 @@ internal static class ChannelSurveyor
         TimeScan scan,
         SampleRanges clipped,
         SampleRanges flat,
-        ImmutableArray<Trial> trials)
+        ImmutableArray<Trial> trials,
+        StudySetup setup)
     {
         Channel channel = named.Channel;
         SegmentTable table = spectra.Tables[member];
         QuietSegments quiet = QuietSegments.Of(table, frame.SegmentLength, RestRanges(channel, trials), clipped, flat);
         WindowReading all = new WindowReader(recording, channel, frame, time, flat, HistogramOf(channel, time))
-            .Read(Window.All(channel), scan, spectra.Density(member), spectra.Segments);
+            .Read(Window.All(channel), scan, new MeanSpectrum(spectra.Density(member), spectra.Segments, []));
         return new ChannelSurvey
         {
             Channel = channel,
@@ -70,8 +74,15 @@ internal static class ChannelSurveyor
             Flat = flat,
             Segments = table,
             Quiet = quiet,
-            All = all with { LevelTrend = TrendOf(table, quiet, frame) },
+            All = all with
+            {
+                LevelTrend = TrendOf(table, quiet, frame),
+                RestPower = quiet.RestPower,
+                Whiteness = Whiteness.Of(quiet.Quiet.Sum(i => table.Top[i]), quiet.Quiet.Sum(i => table.Middle[i]), frame.Band),
+            },
             DriftHidden = DriftGate.Cause(channel, scan.Baseline),
+            MotionHidden = MotionGate.Cause(channel, frame, table, quiet.Quiet),
+            IsNearEye = EyeSite.Is(channel, named.Name, setup),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
@@ -13,6 +14,8 @@ internal sealed class GroupPass
     private readonly ImmutableArray<SpectralFrame> frames;
     private readonly SegmentWalk walk;
     private readonly PowerAccumulator[] power;
+    private readonly ImmutableArray<SegmentPower>.Builder[] powers;
+    private readonly double[] densities;
     private readonly ImmutableArray<(int Index, PairSlot Slot)> pairs;
 
     private GroupPass(
@@ -24,6 +27,8 @@ internal sealed class GroupPass
         frames = [.. members.Select(i => survey.Channels[i].Frame)];
         walk = new SegmentWalk(recording.Samples, channels, frames[0]);
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
+        powers = [.. channels.Select(_ => ImmutableArray.CreateBuilder<SegmentPower>())];
+        densities = new double[frames[0].Bins * SegmentBatch.Lanes];
         pairs = [.. PairSlot.All(frames).Select(slot => (survey.IndexOfPair(members[slot.A], members[slot.B]), slot))];
     }
 
@@ -93,8 +98,10 @@ internal sealed class GroupPass
         open.ForEach(pair => rows[pair.Index] = pair.Rows(walk.Batch));
     }
 
-    /// <summary>The mean density of a member; empty when there was no segment.</summary>
-    public double[] Density(int member)
+    /// <summary>The spectrum of a member over the last window.</summary>
+    public MeanSpectrum Spectrum(int member) => new(Density(member), Segments, powers[member].ToImmutable());
+
+    private double[] Density(int member)
     {
         if (Segments == 0)
         {
@@ -125,6 +132,11 @@ internal sealed class GroupPass
             accumulator.Reset();
         }
 
+        foreach (ImmutableArray<SegmentPower>.Builder ofMember in powers)
+        {
+            ofMember.Clear();
+        }
+
         foreach ((_, PairSlot slot) in pairs)
         {
             slot.ResetMean();
@@ -139,11 +151,27 @@ internal sealed class GroupPass
         for (int member = 0; member < power.Length; member++)
         {
             power[member].Add(walk.Batch, member);
+            if (IsGroup)
+            {
+                AddPowers(member);
+            }
         }
 
         foreach ((_, PairSlot slot) in pairs)
         {
             slot.AddToMean(walk.Batch);
+        }
+    }
+
+    private void AddPowers(int member)
+    {
+        walk.Batch.Densities(member, densities);
+        LaneSpectra lanes = new(densities, frames[member]);
+        Vector256<double> low = lanes.Power(frames[member].LowBins);
+        Vector256<double> band = lanes.BandPower();
+        for (int lane = 0; lane < walk.Batch.Segments; lane++)
+        {
+            powers[member].Add(new SegmentPower(low[lane], band[lane]));
         }
     }
 }

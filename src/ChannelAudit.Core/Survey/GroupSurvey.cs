@@ -9,9 +9,6 @@ namespace ChannelAudit.Survey;
 /// <summary>One pass over all segments of channels that share their segments: a table a channel, a table a pair, mean spectra.</summary>
 public sealed class GroupSurvey
 {
-    private const double LowFromHz = 2;
-    private const double LowToHz = 15;
-
     // 12 dB below the muscle: what a single second shows of weaker peaks is chance, and looking at all of them takes half the time.
     private const double LeastNarrowShare = 0.06;
 
@@ -19,7 +16,6 @@ public sealed class GroupSurvey
     private readonly SegmentWalk walk;
     private readonly double[] density;
     private readonly double[] densities;
-    private readonly BinRange lowBins;
     private readonly PairSlot[] pairs;
     private readonly PairPowers[] powers;
     private readonly PowerAccumulator[] power;
@@ -30,9 +26,6 @@ public sealed class GroupSurvey
         walk = new SegmentWalk(recording.Samples, channels, frames[0]);
         density = new double[frames[0].Bins];
         densities = new double[frames[0].Bins * SegmentBatch.Lanes];
-        lowBins = new BinRange(
-            (int)Math.Ceiling((LowFromHz / frames[0].BinHz) - 1e-9),
-            Math.Min(frames[0].Bins - 1, (int)Math.Floor((LowToHz / frames[0].BinHz) + 1e-9)));
         Tables = [.. channels.Select(_ => new SegmentTable())];
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = new PairPowers[channels.Length];
@@ -113,7 +106,10 @@ public sealed class GroupSurvey
         batch.Densities(member, densities);
         LaneSpectra lanes = new(densities, frame);
         Vector256<double> band = lanes.BandPower();
-        Vector256<double> low = lanes.Power(lowBins);
+        Vector256<double> low = lanes.Power(frame.LowBins);
+        Vector256<double> lowest = lanes.Power(frame.LowestBins);
+        Vector256<double> middle = lanes.Mean(frame.MiddleRanges);
+        Vector256<double> top = lanes.Mean(frame.TopRanges);
         (Vector256<double> line, Vector256<double> variance) = lanes.Line();
         Vector256<double> least = LeastNarrowShare * band;
         Vector256<double> narrow = lanes.MayHoldNarrowPeak(least);
@@ -122,6 +118,9 @@ public sealed class GroupSurvey
             table.Starts.Add(firstStart + ((long)lane * frame.Hop));
             table.BandPower.Add(band[lane]);
             table.LowPower.Add(low[lane]);
+            table.LowestPower.Add(lowest[lane]);
+            table.Middle.Add(middle[lane]);
+            table.Top.Add(top[lane]);
             table.Line.Add(new PeakReading(line[lane], Math.Sqrt(variance[lane]), frame.LineHz));
             table.Narrow.Add(BitConverter.DoubleToInt64Bits(narrow[lane]) == 0 ? default : Narrow(member, lane, least[lane]));
         }

@@ -17,15 +17,19 @@ public sealed class QuietSegments
     private const double RestProbability = 0.2;
     private const double QuietTimesRest = 2;
 
-    private QuietSegments(double? restPower, ImmutableArray<bool> isQuiet, ImmutableArray<int> quiet)
+    private QuietSegments(double? restPower, ImmutableArray<bool> isClean, ImmutableArray<bool> isQuiet, ImmutableArray<int> quiet)
     {
         RestPower = restPower;
+        IsClean = isClean;
         IsQuiet = isQuiet;
         Quiet = quiet;
     }
 
     /// <summary>P_rest in unit²; null when no segment is left to tell.</summary>
     public double? RestPower { get; }
+
+    /// <summary>For every segment whether it is free of clipping and flat stretches.</summary>
+    public ImmutableArray<bool> IsClean { get; }
 
     /// <summary>For every segment whether it is quiet.</summary>
     public ImmutableArray<bool> IsQuiet { get; }
@@ -61,7 +65,7 @@ public sealed class QuietSegments
         List<double> used = inRest.Count > 0 ? inRest : anywhere;
         if (used.Count == 0)
         {
-            return new QuietSegments(null, [.. new bool[table.Count]], []);
+            return new QuietSegments(null, [.. clean], [.. clean], []);
         }
 
         double restPower = Quantiles.Type7InPlace(CollectionsMarshal.AsSpan(used), RestProbability);
@@ -76,7 +80,7 @@ public sealed class QuietSegments
             }
         }
 
-        return new QuietSegments(restPower, ImmutableCollectionsMarshal.AsImmutableArray(isQuiet), quiet.DrainToImmutable());
+        return new QuietSegments(restPower, ImmutableCollectionsMarshal.AsImmutableArray(clean), ImmutableCollectionsMarshal.AsImmutableArray(isQuiet), quiet.DrainToImmutable());
     }
 
     /// <summary>Whether a band power is that of an active muscle.</summary>

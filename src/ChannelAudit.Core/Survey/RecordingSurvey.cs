@@ -44,7 +44,7 @@ public sealed class RecordingSurvey
     /// <param name="recording">The recording.</param>
     /// <param name="channels">Its audited channels and their names.</param>
     /// <param name="trials">The trials; only "rest" is looked at.</param>
-    /// <param name="setup">May state the mains frequency.</param>
+    /// <param name="setup">May state the mains frequency, and what lies at which site.</param>
     /// <param name="cancellation">Checked often.</param>
     public static RecordingSurvey Of(
         Recording recording,
@@ -73,6 +73,7 @@ public sealed class RecordingSurvey
                 [.. group.Members.Select(i => frames[i])],
                 spectra,
                 trials,
+                setup,
                 cancellation);
             for (int member = 0; member < members.Length; member++)
             {

@@ -20,6 +20,15 @@ public sealed class SegmentTable
     /// <summary>Power from 2 to 15 Hz, unit².</summary>
     public List<double> LowPower { get; } = [];
 
+    /// <summary>Power from 2 to 4 Hz, unit²: next to nothing behind a high-pass.</summary>
+    public List<double> LowestPower { get; } = [];
+
+    /// <summary>Mean density from 80 to 150 Hz outside line windows, unit²/Hz.</summary>
+    public List<double> Middle { get; } = [];
+
+    /// <summary>Mean density of the top fifth of the band outside line windows, unit²/Hz.</summary>
+    public List<double> Top { get; } = [];
+
     /// <summary>Number of segments.</summary>
     public int Count => Starts.Count;
 }

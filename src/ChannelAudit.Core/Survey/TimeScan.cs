@@ -7,4 +7,5 @@ namespace ChannelAudit.Survey;
 /// <param name="ClippedRun">Longest run at a rail, in samples.</param>
 /// <param name="PeakUsePercent">99.9th percentile of the distance from the median against the nearer rail; null without rails or samples.</param>
 /// <param name="Baseline">One level a second.</param>
-public sealed record TimeScan(long ClippedSamples, long ClippedRun, double? PeakUsePercent, BaselineLevels Baseline);
+/// <param name="Swing">Greatest less least sample; null without samples.</param>
+public sealed record TimeScan(long ClippedSamples, long ClippedRun, double? PeakUsePercent, BaselineLevels Baseline, double? Swing);

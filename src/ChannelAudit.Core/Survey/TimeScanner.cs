@@ -1,5 +1,6 @@
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Survey;
 
@@ -13,6 +14,8 @@ public sealed class TimeScanner
     private readonly SampleRanges? flat;
     private readonly ClippingCount clipping;
     private readonly BaselineLevels baseline;
+    private double least = double.PositiveInfinity;
+    private double greatest = double.NegativeInfinity;
 
     /// <summary>Starts with a channel.</summary>
     /// <param name="channel">The channel.</param>
@@ -40,6 +43,9 @@ public sealed class TimeScanner
         ReadOnlySpan<double> samples = block.Samples.Span;
         clipping.Add(samples, block.Start);
         baseline.Add(samples, block.Start);
+        (double low, double high) = Extremes.Of(samples);
+        least = Math.Min(least, low);
+        greatest = Math.Max(greatest, high);
         if (survey.Rails.AnyKnown)
         {
             histogram.Add(samples);
@@ -57,7 +63,7 @@ public sealed class TimeScanner
     }
 
     /// <summary>What the blocks showed.</summary>
-    public TimeScan Finish() => new(clipping.Samples, clipping.LongestRun, PeakUse(), baseline);
+    public TimeScan Finish() => new(clipping.Samples, clipping.LongestRun, PeakUse(), baseline, greatest >= least ? greatest - least : null);
 
     private double? PeakUse()
     {

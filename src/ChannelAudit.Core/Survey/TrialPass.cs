@@ -69,7 +69,7 @@ public sealed class TrialPass
         {
             int i = pass.Members[member];
             Window window = Window.Between(survey.Channels[i].Channel, fromS, toS);
-            windows[i] = readers[i].Read(window, pass.Density(member), pass.Segments, cancellation);
+            windows[i] = readers[i].Read(window, pass.Spectrum(member), cancellation);
         }
     }
 }

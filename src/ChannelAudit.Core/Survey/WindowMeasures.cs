@@ -25,6 +25,7 @@ public static class WindowMeasures
         string? noNarrow = noSpectrum ?? (reading.Narrow is null ? "shorter than 1 s" : null);
         string? noRaw = channel.Channel.NotRaw;
         string? noDrift = noRaw ?? (reading.Drift is null ? "fewer than two full seconds" : null);
+        string? noLow = noSpectrum ?? (reading.LowPower is null ? "shorter than 1 s" : null);
         bool any = reading.Window.Stored > 0;
         string? noFlat = !any ? NoSamples : channel.Channel.IsSmoothed ? noRaw : channel.Time.FlatLimits.CanTell ? null : TooCoarse;
         bool railKnown = channel.Time.Rails.AnyKnown;
@@ -50,6 +51,10 @@ public static class WindowMeasures
             Uv("drift_range", noRaw is null ? reading.Drift?.Range : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
             Plain("headroom", noRaw is null ? reading.Drift?.HeadroomPercent : null, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
             Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
+            Uv("lowfreq_rms", reading.LowPower is { } low ? Math.Sqrt(low) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
+            Plain("lowfreq_ratio", LowRatio(reading), noLow ?? "no power in the band"),
+            Uv("rest_rms", reading.RestPower is { } rest ? Math.Sqrt(rest) : null, noSpectrum ?? "no quiet second", hasUnit, noUnit),
+            Plain("whiteness", reading.Whiteness, NoWhiteness(reading, channel)),
             Plain("contraction_snr", contraction.Snr, contraction.WhyNone),
         ];
     }
@@ -68,6 +73,14 @@ public static class WindowMeasures
         reading.Narrow is { } peak && reading.EmgPower is { } power
             ? peak.RatioDb(NarrowPeak.MuscleBeside(peak, power, channel.Frame))
             : null;
+
+    private static string NoWhiteness(WindowReading reading, ChannelSurvey channel) => reading.NoSpectrum
+        ?? (channel.Frame.Band.ToHz < Whiteness.LeastTopHz ? FormattableString.Invariant($"the band ends below {Whiteness.LeastTopHz} Hz")
+            : reading.Segments == 0 ? "shorter than 1 s"
+            : "no power from 80 to 150 Hz");
+
+    private static double? LowRatio(WindowReading reading) =>
+        reading is { LowPower: { } low, EmgPower: > 0 and { } band } ? low / band : null;
 
     private static MeasureValue Plain(string name, double? value, string? cause) => new(name, value, value is null ? cause : null);
 

@@ -35,10 +35,9 @@ public sealed class WindowReader
 
     /// <summary>Reads a window.</summary>
     /// <param name="window">The window.</param>
-    /// <param name="density">Mean density of its segments; empty when there is none.</param>
-    /// <param name="segments">Segments in the mean.</param>
+    /// <param name="spectrum">Its spectrum.</param>
     /// <param name="cancellation">Checked for every block.</param>
-    public WindowReading Read(Window window, double[] density, int segments, CancellationToken cancellation)
+    public WindowReading Read(Window window, MeanSpectrum spectrum, CancellationToken cancellation)
     {
         TimeScanner scanner = new(channel, time, histogram);
         foreach (SampleBlock block in SampleBlocks.Of(recording, channel, window.Pieces, cancellation))
@@ -46,11 +45,11 @@ public sealed class WindowReader
             scanner.Add(block);
         }
 
-        return Read(window, scanner.Finish(), density, segments);
+        return Read(window, scanner.Finish(), spectrum);
     }
 
     /// <summary>Reads a window whose samples were scanned already.</summary>
-    public WindowReading Read(Window window, TimeScan scan, double[] density, int segments)
+    public WindowReading Read(Window window, TimeScan scan, MeanSpectrum spectrum)
     {
         (long flatSamples, long flatRun) = FlatWithin(window);
         WindowReading reading = new()
@@ -61,10 +60,11 @@ public sealed class WindowReader
             FlatSamples = flatSamples,
             FlatRun = flatRun,
             Gap = LongestGap(window),
-            Segments = segments,
+            Segments = spectrum.Segments,
+            SegmentPowers = spectrum.Powers,
             Drift = scan.Baseline.Count >= Drift.LeastLevels ? Drift.Of(scan.Baseline, time.Rails) : null,
         };
-        return WithSpectrum(reading, density);
+        return WithSpectrum(reading, spectrum.Density);
     }
 
     private static long LongestGap(Window window)
@@ -108,10 +108,15 @@ public sealed class WindowReader
 
         if (reading.Segments > 0)
         {
+            double? emg = BandAmplitude.Power(density, frame);
             return reading with
             {
                 Density = density,
-                EmgPower = BandAmplitude.Power(density, frame),
+                EmgPower = emg,
+                RestPower = emg,
+                Whiteness = Whiteness.Of(density, frame),
+                NoisePower = Whiteness.NoisePower(Whiteness.Mean(density, frame.TopRanges), frame.Band),
+                LowPower = LowFrequency.Power(density, frame),
                 Line = LineNoise.Of(density, frame, reading.Segments),
                 Narrow = NarrowPeak.Of(density, frame, reading.Segments),
             };
@@ -143,6 +148,6 @@ public sealed class WindowReader
         double[] samples = new double[longest.Length];
         recording.Samples.Read(channel.Index, longest.StoredStart, samples);
         (PeakReading line, double emg) = ShortTrialLine.Of(samples, frame);
-        return reading with { Line = line, EmgPower = emg };
+        return reading with { Line = line, EmgPower = emg, RestPower = emg };
     }
 }

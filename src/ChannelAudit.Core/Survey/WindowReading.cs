@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Segments;
 
@@ -35,6 +36,21 @@ public sealed record WindowReading
 
     /// <summary>Muscle power in the band, or null.</summary>
     public double? EmgPower { get; init; }
+
+    /// <summary>Power from 2 to 15 Hz, or null.</summary>
+    public double? LowPower { get; init; }
+
+    /// <summary>Power of rest in the band, unit²: for the whole recording that of its quiet seconds, for a trial the trial's own.</summary>
+    public double? RestPower { get; init; }
+
+    /// <summary>Whiteness; for the whole recording that of its quiet seconds; null where the band is too narrow.</summary>
+    public double? Whiteness { get; init; }
+
+    /// <summary>The most that noise can contribute: as if the top of the band were noise alone, unit²; or null.</summary>
+    public double? NoisePower { get; init; }
+
+    /// <summary>What each one-second segment holds, in order; empty for the whole recording and for short windows.</summary>
+    public ImmutableArray<SegmentPower> SegmentPowers { get; init; } = [];
 
     /// <summary>The mean density, or empty.</summary>
     public double[] Density { get; init; } = [];

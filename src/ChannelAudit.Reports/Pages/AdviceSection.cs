@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Findings;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -34,5 +35,5 @@ internal static class AdviceSection
 
     private static IEnumerable<string> Codes(RecordingResult recording) => recording.Channels
         .SelectMany(channel => channel.Reasons.Concat(channel.Cells.SelectMany(cell => cell.Reasons)))
-        .Concat(recording.Information.Select(finding => finding.Reason));
+        .Concat(recording.Information.Select(finding => finding.Reason).Where(reason => !ReasonCode.All.Contains(reason, StringComparer.Ordinal)));
 }

@@ -9,12 +9,17 @@ internal sealed class ChannelRules
 {
     private readonly LineNoiseRule lineNoise;
     private readonly NarrowBandRule narrowBand;
+    private readonly NoiseFloorRule noiseFloor;
 
     public ChannelRules(ChannelSurvey channel, AuditCriteria criteria)
     {
         lineNoise = new LineNoiseRule(channel, criteria);
         narrowBand = new NarrowBandRule(channel, criteria);
+        noiseFloor = new NoiseFloorRule(channel, criteria);
     }
+
+    /// <summary>Whether the muscle is active at rest.</summary>
+    public bool IsTonic(WindowCase whole) => noiseFloor.IsTonic(whole);
 
     /// <summary>What every rule says of a window.</summary>
     public ImmutableArray<RuleOutcome> Judge(WindowCase window) =>
@@ -24,6 +29,8 @@ internal sealed class ChannelRules
         ClippingRule.Judge(window),
         FlatlineRule.Judge(window),
         DropoutRule.Judge(window),
+        LowFrequencyRule.Judge(window),
+        noiseFloor.Judge(window),
         DriftRule.Judge(window),
         WeakResponseRule.Judge(window),
         UnusableInputRule.Judge(window),

@@ -14,14 +14,17 @@ internal abstract class PeakRule
     private const double ClearErrors = 4;
 
     private readonly Criterion criterion;
-    private readonly PeakGrades quiet;
+    private readonly SegmentGrades quiet;
 
     protected PeakRule(ChannelSurvey channel, Criterion criterion, Func<int, PeakReading> readingOf)
     {
         Channel = channel;
         this.criterion = criterion;
-        quiet = PeakGrades.Of(
-            channel, readingOf, (reading, emg) => Own(reading, emg, 1, criterion.Questionable, criterion.Reject).Grade);
+        quiet = SegmentGrades.Of(
+            channel,
+            channel.Quiet.Quiet,
+            readingOf,
+            (segment, reading) => Own(reading, channel.Segments.BandPower[segment], 1, criterion.Questionable, criterion.Reject).Grade);
     }
 
     /// <summary>The channel.</summary>

@@ -12,6 +12,7 @@ namespace ChannelAudit.Findings.Rules;
 /// <param name="NotAssessed">Why the question could not be answered, or null; may stand beside a finding.</param>
 /// <param name="FromQuietStretches">Whether quiet stretches around the window said it.</param>
 /// <param name="Stretch">The stretch of time in seconds when it is not the whole window.</param>
+/// <param name="IsLidMovement">Whether low frequencies were taken for blinks or lid movements: counted, never graded.</param>
 internal sealed record RuleOutcome(
     string Reason,
     Grade Grade,
@@ -20,7 +21,8 @@ internal sealed record RuleOutcome(
     string Cause,
     string? NotAssessed = null,
     bool FromQuietStretches = false,
-    (double FromS, double ToS)? Stretch = null)
+    (double FromS, double ToS)? Stretch = null,
+    bool IsLidMovement = false)
 {
     /// <summary>Nothing found; not assessed when a cause is given.</summary>
     public static RuleOutcome None(string reason, string? notAssessed = null) =>

@@ -13,6 +13,9 @@ public static class GallerySession
     /// <summary>The site of specimens that need one only.</summary>
     public const string Cheek = "cheek";
 
+    /// <summary>The site that keeps the cheek company, and sees blinks.</summary>
+    public const string Brow = "brow";
+
     /// <summary>The neighbour in specimens that need two.</summary>
     public const string Eye = "eye";
 
@@ -22,7 +25,6 @@ public static class GallerySession
     /// <summary>The mains of the gallery's room.</summary>
     public const double MainsHz = 50;
 
-    private const string Brow = "brow";
     private const decimal DurationS = 30;
     private const double RoomUv = 0.3;
 

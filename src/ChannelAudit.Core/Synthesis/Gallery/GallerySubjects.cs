@@ -15,6 +15,8 @@ public static class GallerySubjects
         ClippingSubject.Make(),
         LineNoiseSubject.Make(),
         NarrowBandSubject.Make(),
+        LowFrequencySubject.Make(),
+        NoiseFloorSubject.Make(),
         DriftSubject.Make(),
         WeakResponseSubject.Make(),
         LeadSwapSubject.Make(),

@@ -228,6 +228,29 @@ public sealed class FaultSizeTests
     }
 
     [Fact]
+    public void BlinksAreBumpsOfTheirHeightAndLength()
+    {
+        double[] samples = Plain.Samples(Quiet.Make(20, new Blinks("eye", 150, 5)), "eye");
+
+        // At 2.5, 7.5, 12.5 and 17.5 s; the mean of a raised cosine is half its height.
+        Assert.Equal(150, samples.Max(), 0.01);
+        Assert.Equal(4 * 0.25 / 20 * 75, Plain.Mean(samples), 0.01);
+        Assert.Equal(0, Plain.Rms(samples[..5000]), 1e-9);
+        Assert.Equal(150, samples[5250], 0.01);
+    }
+
+    [Fact]
+    public void BroadbandNoiseHasItsAmplitudeInTheBandAndIsWhite()
+    {
+        MadeRecording made = Quiet.Make(60, new BroadbandNoise(["cheek", "eye"], 10));
+        double[] cheek = Plain.Samples(made, "cheek");
+
+        Assert.Equal(Assert.Single(made.Truths).Size, Math.Sqrt(430 * Plain.Density(cheek, 2000, 20, 450)), 0.2);
+        Assert.Equal(1, Plain.Density(cheek, 2000, 360, 450) / Plain.Density(cheek, 2000, 80, 150), 0.06);
+        Assert.InRange(Plain.Correlation(cheek, Plain.Samples(made, "eye")), -0.02, 0.02);
+    }
+
+    [Fact]
     public void AChannelStoredTwiceIsTheSameCodeByCode()
     {
         MadeRecording made = MadeRecording.Make(new SessionPlan

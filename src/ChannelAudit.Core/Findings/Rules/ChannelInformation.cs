@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>What is worth knowing of one channel and changes no verdict.</summary>
+internal static class ChannelInformation
+{
+    /// <summary>Blinks in trials, and muscle activity at rest.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="trials">What the rules said of each trial's window.</param>
+    /// <param name="whole">The whole recording.</param>
+    /// <param name="rules">The channel's rules.</param>
+    public static ImmutableArray<Finding> Of(
+        ChannelSurvey channel, ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials, WindowCase whole, ChannelRules rules) =>
+        [.. new[] { LidMovements(channel, trials), HasToneOrMotion(trials) ? null : Tension(channel, whole, rules) }.OfType<Finding>()];
+
+    // Both reach into the muscle's band, and would be taken for it.
+    private static bool HasToneOrMotion(ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials) =>
+        trials.Any(trial => trial.Outcomes.Any(outcome =>
+            outcome.Grade != Grade.Pass && outcome.Reason is ReasonCode.NarrowBand or ReasonCode.LowFrequency));
+
+    private static Finding? LidMovements(ChannelSurvey channel, ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials)
+    {
+        WindowCase[] moved = [.. trials.Where(trial => trial.Outcomes.Any(outcome => outcome.IsLidMovement)).Select(trial => trial.Window)];
+        return moved.Length == 0 ? null : Noticed(
+            channel,
+            ReasonCode.LowFrequency,
+            (moved.Min(window => window.Reading.FromS), moved.Max(window => window.Reading.ToS)),
+            FormattableString.Invariant($"brief swings below the band in {moved.Length} of {trials.Length} trials, not counted as motion"),
+            "blinks or lid movements");
+    }
+
+    private static Finding? Tension(ChannelSurvey channel, WindowCase whole, ChannelRules rules) => !rules.IsTonic(whole) ? null : Noticed(
+        channel,
+        "tonic-activity",
+        (whole.Reading.FromS, whole.Reading.ToS),
+        $"{Say.Number(whole.ValueOf("rest_rms") ?? 0)} µV at rest, with the spectrum of a muscle",
+        "the face is tense: not noise");
+
+    private static Finding Noticed(ChannelSurvey channel, string code, (double FromS, double ToS) stretch, string text, string cause) => new()
+    {
+        Reason = code,
+        Grade = Grade.Pass,
+        Channels = [channel.Name],
+        FromS = stretch.FromS,
+        ToS = stretch.ToS,
+        Evidence = [],
+        Text = text,
+        Cause = cause,
+    };
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>Motion of leads and skin: power below the band, unless it looks like blinks at a site that sees them.</summary>
+/// <remarks>
+/// Engineering judgement: at the eye and the brow, low frequencies in at most half of a trial's segments (of three or more) that swing by less
+/// than 500 µV are taken for blinks and lid movements. They are counted as information.
+/// </remarks>
+internal static class LowFrequencyRule
+{
+    private const int LeastSegments = 3;
+    private const double LidSwingUv = 500;
+
+    /// <summary>Judges a window.</summary>
+    public static RuleOutcome Judge(WindowCase window)
+    {
+        string? open = window.NoteOf("lowfreq_rms");
+        LimitJudgement judged = window.Judge(ReasonCode.LowFrequency);
+        if (judged.Grade == Grade.Pass)
+        {
+            return RuleOutcome.None(ReasonCode.LowFrequency, open);
+        }
+
+        ImmutableArray<SegmentPower> segments = window.Reading.SegmentPowers;
+        int moved = segments.Count(segment => Moves(segment, window.Criteria.For(ReasonCode.LowFrequency)));
+        if (window.Channel.IsNearEye
+            && segments.Length >= LeastSegments && 2 * moved <= segments.Length
+            && window.Reading.Time.Swing is < LidSwingUv)
+        {
+            return RuleOutcome.None(ReasonCode.LowFrequency, open) with { IsLidMovement = true };
+        }
+
+        double left = Math.Sqrt(LowFrequency.PowerBehindHighPass(window.Reading.Density, window.Channel.Frame));
+        double ratio = window.ValueOf("lowfreq_ratio") ?? 0;
+        return new RuleOutcome(
+            ReasonCode.LowFrequency,
+            judged.Grade,
+            judged.Evidence,
+            $"{Say.Number(window.ValueOf("lowfreq_rms") ?? 0)} µV from 2 to 15 Hz, {Say.Number(ratio)} times the muscle's power; a high-pass at 20 Hz would leave {Say.Number(left)} µV",
+            "a lead or the skin moves: loose fastening, pull at a cable, speech or a turn of the head",
+            open);
+    }
+
+    /// <summary>Whether a segment exceeds the questionable limits on its own.</summary>
+    private static bool Moves(SegmentPower segment, Criterion criterion) => LimitJudgement.Of(
+        criterion.Questionable,
+        [],
+        measure => measure switch
+        {
+            "lowfreq_rms" => Math.Sqrt(segment.Low),
+            "lowfreq_ratio" => segment.Band > 0 ? segment.Low / segment.Band : null,
+            _ => null,
+        }).Grade != Grade.Pass;
+}

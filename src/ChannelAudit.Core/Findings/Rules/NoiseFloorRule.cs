@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
+using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>Broadband noise of contact or amplifier: the band is filled, and as white as no muscle is.</summary>
+/// <remarks>
+/// A trial with a muscle on top is not white; it takes what the white or quiet seconds around it say, unless its own top of the band is so
+/// empty that there cannot be as much noise in it.
+/// </remarks>
+internal sealed class NoiseFloorRule
+{
+    // For what may speak, should a lab ask for the amplitude alone.
+    private const double White = 0.5;
+
+    private readonly ChannelSurvey channel;
+    private readonly Criterion criterion;
+    private readonly double white;
+    private readonly SegmentGrades speaking;
+
+    public NoiseFloorRule(ChannelSurvey channel, AuditCriteria criteria)
+    {
+        this.channel = channel;
+        criterion = criteria.For(ReasonCode.NoiseFloor);
+        white = LimitOf(criterion.Questionable, "whiteness") ?? White;
+        speaking = SegmentGrades.Of(
+            channel,
+            [.. Enumerable.Range(0, channel.Segments.Count).Where(MaySpeak)],
+            segment => new PeakReading(Whiteness.NoisePower(channel.Segments.Top[segment], channel.Frame.Band), 0, 0),
+            (segment, _) => LimitJudgement.Of(criterion.Questionable, criterion.Reject, measure => ValueOf(segment, measure)).Grade);
+    }
+
+    /// <summary>Judges a window.</summary>
+    public RuleOutcome Judge(WindowCase window)
+    {
+        // Nothing at all in the band: not white, and no noise either.
+        if (window.Reading is { RestPower: 0, Segments: > 0 })
+        {
+            return RuleOutcome.None(ReasonCode.NoiseFloor);
+        }
+
+        if (window.ValueOf("whiteness") is not { } whiteness || window.ValueOf("rest_rms") is not { } rms)
+        {
+            return RuleOutcome.None(ReasonCode.NoiseFloor, window.NoteOf("rest_rms") ?? window.NoteOf("whiteness"));
+        }
+
+        LimitJudgement own = window.Judge(ReasonCode.NoiseFloor);
+        bool hides = !window.IsWhole && whiteness < white;
+        (Grade inherited, SideReading? speaks) = hides ? Inherited(window.Reading) : (Grade.Pass, null);
+        if (inherited > own.Grade && speaks is { } side)
+        {
+            double limit = LimitOf(inherited == Grade.Reject ? criterion.Reject : criterion.Questionable, "rest_rms") ?? 0;
+            return Found(inherited, [new Evidence("rest_rms", side.Rms, "uV", limit)], $"noise of {Say.Number(side.Rms)} µV in the stretches around it", true);
+        }
+
+        return own.Grade == Grade.Pass
+            ? RuleOutcome.None(ReasonCode.NoiseFloor, hides ? Unspoken(window) : null)
+            : Found(own.Grade, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)})", false);
+    }
+
+    /// <summary>Whether a channel's rest is strong, and has the spectrum of a muscle: tension, no fault.</summary>
+    public bool IsTonic(WindowCase whole) =>
+        whole.ValueOf("whiteness") is { } whiteness && whiteness < white
+        && whole.ValueOf("rest_rms") is { } rms && rms >= LimitOf(criterion.ChannelQuestionable, "rest_rms");
+
+    private static double? LimitOf(ImmutableArray<LimitSet> sets, string measure) => sets
+        .SelectMany(set => set.Limits)
+        .FirstOrDefault(limit => string.Equals(limit.Measure, measure, StringComparison.Ordinal))?.Value;
+
+    private static RuleOutcome Found(Grade grade, ImmutableArray<Evidence> evidence, string text, bool inherited) => new(
+        ReasonCode.NoiseFloor,
+        grade,
+        evidence,
+        text,
+        "poor or drying contact, a loose lead or plug, or a noisy amplifier",
+        FromQuietStretches: inherited);
+
+    private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]
+        && (channel.Quiet.IsQuiet[segment] || ValueOf(segment, "whiteness") >= white);
+
+    private double? ValueOf(int segment, string measure) => measure switch
+    {
+        "rest_rms" => Math.Sqrt(channel.Segments.BandPower[segment]),
+        "whiteness" => Whiteness.Of(channel.Segments.Top[segment], channel.Segments.Middle[segment], channel.Frame.Band),
+        _ => null,
+    };
+
+    private (Grade Grade, SideReading? Speaks) Inherited(WindowReading reading) => Inheritance.Of(
+        speaking.Before(reading.Window.Start),
+        speaking.After(reading.Window.End),
+        _ => Math.Sqrt(reading.NoisePower ?? double.PositiveInfinity));
+
+    /// <summary>An active trial without a second before or behind it that could speak: the contraction may hide the noise.</summary>
+    private string? Unspoken(WindowCase window) =>
+        window.IsActive && speaking.Before(window.Reading.Window.Start) is null && speaking.After(window.Reading.Window.End) is null
+            ? "the muscle is active and no quiet second lies before or after"
+            : null;
+}
