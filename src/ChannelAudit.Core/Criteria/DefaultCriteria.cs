@@ -20,7 +20,8 @@ public static class DefaultCriteria
     {
         ImmutableArray<Criterion> all =
             [
-                Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), LowFrequency(), NoiseFloor(), Drift(), WeakResponse(), LeadSwap(), Share(),
+                Bridge(), Dropout(), Flatline(), Clipping(), Line(), Narrow(), LowFrequency(), Pops(), NoiseFloor(), Drift(),
+                WeakResponse(), LeadSwap(), Share(),
             ];
         return new AuditCriteria { All = all, Sha256 = CriteriaText.Hash(all) };
     }
@@ -84,6 +85,15 @@ public static class DefaultCriteria
         Questionable = [Set(("lowfreq_rms", 10), ("lowfreq_ratio", 1))],
         Reject = [Set(("lowfreq_rms", 50), ("lowfreq_ratio", 10))],
         Source = "engineering judgement: below the 20 Hz at which scoring usually starts (De Luca et al. 2010)",
+    };
+
+    // Asked of trials only: what happens between them is not scored.
+    private static Criterion Pops() => new()
+    {
+        Reason = ReasonCode.Pops,
+        Questionable = [Set(("pops", 1))],
+        Reject = [Set(("pop_share", 50)), Set(("pops", 3), ("pop_rate", 30))],
+        Source = "engineering judgement: one in a trial is worth a look; a rate needs three events at least",
     };
 
     private static Criterion NoiseFloor() => OnBothLevels(

@@ -2,7 +2,7 @@ namespace ChannelAudit.Measures;
 
 /// <summary>What a measure is called and counted in.</summary>
 /// <param name="Name">Its name in every table.</param>
-/// <param name="Unit">Its unit as printed: <c>uV</c>, <c>dB</c>, <c>Hz</c>, <c>%</c>, <c>ms</c>, <c>uV/min</c>, <c>%/min</c>, <c>1</c>.</param>
+/// <param name="Unit">Its unit as printed: <c>uV</c>, <c>dB</c>, <c>Hz</c>, <c>%</c>, <c>ms</c>, <c>uV/min</c>, <c>%/min</c>, <c>1/min</c>, <c>1</c>.</param>
 /// <param name="Reason">The reason code it serves.</param>
 /// <param name="Sense">On which side of a limit it is bad.</param>
 /// <param name="Meaning">One line for people.</param>

@@ -24,6 +24,9 @@ public sealed record ChannelSurvey
     /// <summary>Where the channel is flat.</summary>
     public required SampleRanges Flat { get; init; }
 
+    /// <summary>Its pops.</summary>
+    public required ChannelPops Pops { get; init; }
+
     /// <summary>All one-second segments.</summary>
     public required SegmentTable Segments { get; init; }
 

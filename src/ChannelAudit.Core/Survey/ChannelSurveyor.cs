@@ -16,7 +16,7 @@ internal static class ChannelSurveyor
     /// <param name="named">The channels and their names.</param>
     /// <param name="frames">Their frames.</param>
     /// <param name="spectra">Their segments.</param>
-    /// <param name="trials">The trials; only "rest" is looked at.</param>
+    /// <param name="trials">The trials; only "rest" and the times are looked at.</param>
     /// <param name="setup">Says what lies at which site.</param>
     /// <param name="cancellation">Checked often.</param>
     public static ImmutableArray<ChannelSurvey> Survey(
@@ -30,7 +30,7 @@ internal static class ChannelSurveyor
     {
         ImmutableArray<Channel> channels = [.. named.Select(one => one.Channel)];
         TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel))];
-        SampleBlocks.VisitTogether(recording, channels, _ => 0, (i, block) => surveyors[i].Add(block), cancellation);
+        SampleBlocks.VisitTogether(recording, channels, i => TimeSurveyor.CarryOf(channels[i]), (i, block) => surveyors[i].Add(block), cancellation);
         TimeSurvey[] times = [.. surveyors.Select(surveyor => surveyor.Finish())];
 
         SampleRanges[] clipped = [.. frames.Select(frame => new SampleRanges((long)(JoinClippedSeconds * frame.RateHz)))];
@@ -42,7 +42,19 @@ internal static class ChannelSurveyor
         return
         [
             .. named.Select((one, i) =>
-                Survey(recording, one, frames[i], spectra, i, times[i], scanners[i].Finish(), clipped[i], flat[i], trials, setup)),
+                Survey(
+                    recording,
+                    one,
+                    frames[i],
+                    spectra,
+                    i,
+                    times[i],
+                    scanners[i].Finish(),
+                    clipped[i],
+                    flat[i],
+                    PopsOf(recording, one.Channel, times[i], trials, cancellation),
+                    trials,
+                    setup)),
         ];
     }
 
@@ -56,13 +68,14 @@ internal static class ChannelSurveyor
         TimeScan scan,
         SampleRanges clipped,
         SampleRanges flat,
+        ChannelPops pops,
         ImmutableArray<Trial> trials,
         StudySetup setup)
     {
         Channel channel = named.Channel;
         SegmentTable table = spectra.Tables[member];
-        QuietSegments quiet = QuietSegments.Of(table, frame.SegmentLength, RestRanges(channel, trials), clipped, flat);
-        WindowReading all = new WindowReader(recording, channel, frame, time, flat, HistogramOf(channel, time))
+        QuietSegments quiet = QuietSegments.Of(table, frame.SegmentLength, RestRanges(channel, trials), [clipped, flat, pops.Places]);
+        WindowReading all = new WindowReader(recording, channel, frame, time, flat, pops, HistogramOf(channel, time))
             .Read(Window.All(channel), scan, new MeanSpectrum(spectra.Density(member), spectra.Segments, []));
         return new ChannelSurvey
         {
@@ -72,10 +85,12 @@ internal static class ChannelSurveyor
             Time = time,
             Clipped = clipped,
             Flat = flat,
+            Pops = pops,
             Segments = table,
             Quiet = quiet,
             All = all with
             {
+                Pops = pops.All,
                 LevelTrend = TrendOf(table, quiet, frame),
                 RestPower = quiet.RestPower,
                 Whiteness = Whiteness.Of(quiet.Quiet.Sum(i => table.Top[i]), quiet.Quiet.Sum(i => table.Middle[i]), frame.Band),
@@ -110,6 +125,13 @@ internal static class ChannelSurveyor
         return double.IsFinite(least) && double.IsFinite(greatest)
             ? new CodeHistogram(least, greatest, channel.Step)
             : new CodeHistogram(0, 1, 1);
+    }
+
+    private static ChannelPops PopsOf(
+        Recording recording, Channel channel, TimeSurvey time, ImmutableArray<Trial> trials, CancellationToken cancellation)
+    {
+        (List<Pop> pops, List<Pop> locked) = StimulusLock.Split(PopFinder.Find(recording, channel, time.Pops, cancellation), channel, trials);
+        return new ChannelPops(recording, channel, pops, locked);
     }
 
     private static double? TrendOf(SegmentTable table, QuietSegments quiet, SpectralFrame frame)

@@ -116,10 +116,10 @@ internal sealed class GroupPass
     /// <summary>Writes the readings of this pass's pairs into their places.</summary>
     public void CopyPairs(PairReading?[] readings)
     {
-        double[][] densities = [.. Enumerable.Range(0, Members.Length).Select(Density)];
+        double[][] means = [.. Enumerable.Range(0, Members.Length).Select(Density)];
         foreach ((int index, PairSlot slot) in pairs)
         {
-            readings[index] = slot.Reading(walk.Batch, densities[slot.A], densities[slot.B]);
+            readings[index] = slot.Reading(walk.Batch, means[slot.A], means[slot.B]);
         }
     }
 

@@ -9,7 +9,7 @@ namespace ChannelAudit.Survey;
 /// <summary>Which segments of a channel are quiet, and how strong rest is.</summary>
 /// <remarks>
 /// P_rest is the 20th percentile of the band power of the one-second segments in rest trials (of all segments when there are none),
-/// leaving out those with clipping or flat stretches. A segment is quiet when it is free of those and its band power is at most 2 P_rest;
+/// leaving out those with clipping, flat stretches or pops. A segment is quiet when it is free of those and its band power is at most 2 P_rest;
 /// steady rest scatters by about 7 % in a second.
 /// </remarks>
 public sealed class QuietSegments
@@ -28,7 +28,7 @@ public sealed class QuietSegments
     /// <summary>P_rest in unit²; null when no segment is left to tell.</summary>
     public double? RestPower { get; }
 
-    /// <summary>For every segment whether it is free of clipping and flat stretches.</summary>
+    /// <summary>For every segment whether it is free of clipping, flat stretches and pops.</summary>
     public ImmutableArray<bool> IsClean { get; }
 
     /// <summary>For every segment whether it is quiet.</summary>
@@ -41,9 +41,8 @@ public sealed class QuietSegments
     /// <param name="table">The channel's segments.</param>
     /// <param name="length">Samples in a segment.</param>
     /// <param name="rest">Sample ranges of rest trials.</param>
-    /// <param name="clipped">Where samples are at a rail.</param>
-    /// <param name="flat">Where the channel is flat.</param>
-    public static QuietSegments Of(SegmentTable table, int length, SampleRanges rest, SampleRanges clipped, SampleRanges flat)
+    /// <param name="spoilt">Where samples are at a rail, flat, or at pops.</param>
+    public static QuietSegments Of(SegmentTable table, int length, SampleRanges rest, ImmutableArray<SampleRanges> spoilt)
     {
         bool[] clean = new bool[table.Count];
         List<double> inRest = [];
@@ -51,7 +50,7 @@ public sealed class QuietSegments
         for (int i = 0; i < table.Count; i++)
         {
             long start = table.Starts[i];
-            clean[i] = !clipped.Meets(start, start + length) && !flat.Meets(start, start + length);
+            clean[i] = !spoilt.Any(places => places.Meets(start, start + length));
             if (clean[i])
             {
                 anywhere.Add(table.BandPower[i]);
@@ -80,7 +79,8 @@ public sealed class QuietSegments
             }
         }
 
-        return new QuietSegments(restPower, ImmutableCollectionsMarshal.AsImmutableArray(clean), ImmutableCollectionsMarshal.AsImmutableArray(isQuiet), quiet.DrainToImmutable());
+        return new QuietSegments(
+            restPower, ImmutableCollectionsMarshal.AsImmutableArray(clean), ImmutableCollectionsMarshal.AsImmutableArray(isQuiet), quiet.DrainToImmutable());
     }
 
     /// <summary>Whether a band power is that of an active muscle.</summary>

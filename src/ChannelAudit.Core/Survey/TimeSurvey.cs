@@ -7,4 +7,5 @@ namespace ChannelAudit.Survey;
 /// <param name="FlatLimits">From when on equal samples are flat.</param>
 /// <param name="Least">The least value.</param>
 /// <param name="Greatest">The greatest value.</param>
-public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least, double Greatest);
+/// <param name="Pops">Where pops are possible; null where the channel is sampled too slowly for them.</param>
+public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least, double Greatest, PopScreen? Pops);

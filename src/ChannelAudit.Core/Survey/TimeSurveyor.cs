@@ -15,6 +15,7 @@ public sealed class TimeSurveyor
     private readonly ExtremePile upper;
     private readonly ExtremePile lower;
     private readonly RepeatRate repeats = new();
+    private readonly PopScreen? pops;
     private double least = double.PositiveInfinity;
     private double greatest = double.NegativeInfinity;
 
@@ -24,13 +25,18 @@ public sealed class TimeSurveyor
         this.channel = channel;
         upper = new ExtremePile(channel.Step);
         lower = new ExtremePile(channel.Step);
+        pops = channel.Rate.Value >= PopFilter.LeastRateHz ? new PopScreen(channel.Rate.Value) : null;
     }
+
+    /// <summary>Samples before each block that are needed to warm up a filter.</summary>
+    public static int CarryOf(Channel channel) => PopFilter.WarmUp(channel.Rate.Value);
 
     /// <summary>Adds the next block.</summary>
     public void Add(SampleBlock block)
     {
         ReadOnlySpan<double> samples = block.Samples.Span;
         AddInParts(samples);
+        pops?.Add(block.WithCarry.Span, block.WithCarry.Length - samples.Length, block.Start);
         if (block.Number % RepeatEvery == 0)
         {
             repeats.Add(samples);
@@ -54,7 +60,7 @@ public sealed class TimeSurveyor
             IsHidden(channel.UpperRail, upper, stored, 1),
             channel.Step);
         FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, repeats.Share, stored);
-        return new TimeSurvey(rails, flat, least, greatest);
+        return new TimeSurvey(rails, flat, least, greatest, pops);
     }
 
     private void AddInParts(ReadOnlySpan<double> samples)

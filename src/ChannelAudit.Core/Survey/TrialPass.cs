@@ -28,6 +28,7 @@ public sealed class TrialPass
                 channel.Frame,
                 channel.Time,
                 channel.Flat,
+                channel.Pops,
                 ChannelSurveyor.HistogramOf(channel.Channel, channel.Time))),
         ];
     }

@@ -28,6 +28,7 @@ public static class WindowMeasures
         string? noLow = noSpectrum ?? (reading.LowPower is null ? "shorter than 1 s" : null);
         bool any = reading.Window.Stored > 0;
         string? noFlat = !any ? NoSamples : channel.Channel.IsSmoothed ? noRaw : channel.Time.FlatLimits.CanTell ? null : TooCoarse;
+        string? noPops = noRaw ?? channel.Pops.NotAssessed ?? (any ? null : NoSamples);
         bool railKnown = channel.Time.Rails.AnyKnown;
         bool canClip = any && railKnown && noRaw is null;
         string noClipping = noRaw ?? (!any ? NoSamples : railKnown ? "the level is at a rail" : NoRail);
@@ -53,6 +54,9 @@ public static class WindowMeasures
             Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
             Uv("lowfreq_rms", reading.LowPower is { } low ? Math.Sqrt(low) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
             Plain("lowfreq_ratio", LowRatio(reading), noLow ?? "no power in the band"),
+            Plain("pops", noPops is null ? reading.Pops.Count : null, noPops),
+            Plain("pop_rate", noPops is null ? 60 * reading.Pops.Count * reading.RateHz / reading.Window.Stored : null, noPops),
+            Plain("pop_share", noPops is null ? reading.Pops.SharePercent : null, noPops ?? "trials only"),
             Uv("rest_rms", reading.RestPower is { } rest ? Math.Sqrt(rest) : null, noSpectrum ?? "no quiet second", hasUnit, noUnit),
             Plain("whiteness", reading.Whiteness, NoWhiteness(reading, channel)),
             Plain("contraction_snr", contraction.Snr, contraction.WhyNone),

@@ -13,6 +13,7 @@ public sealed class WindowReader
     private readonly SpectralFrame frame;
     private readonly TimeSurvey time;
     private readonly SampleRanges flat;
+    private readonly ChannelPops pops;
     private readonly CodeHistogram histogram;
 
     /// <summary>Prepares to read windows of a channel.</summary>
@@ -21,15 +22,17 @@ public sealed class WindowReader
     /// <param name="frame">Its frame.</param>
     /// <param name="time">Its survey.</param>
     /// <param name="flat">Its flat stretches.</param>
+    /// <param name="pops">Its pops.</param>
     /// <param name="histogram">Scratch over the channel's range.</param>
     public WindowReader(
-        Recording recording, Channel channel, SpectralFrame frame, TimeSurvey time, SampleRanges flat, CodeHistogram histogram)
+        Recording recording, Channel channel, SpectralFrame frame, TimeSurvey time, SampleRanges flat, ChannelPops pops, CodeHistogram histogram)
     {
         this.recording = recording;
         this.channel = channel;
         this.frame = frame;
         this.time = time;
         this.flat = flat;
+        this.pops = pops;
         this.histogram = histogram;
     }
 
@@ -45,7 +48,7 @@ public sealed class WindowReader
             scanner.Add(block);
         }
 
-        return Read(window, scanner.Finish(), spectrum);
+        return Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window) };
     }
 
     /// <summary>Reads a window whose samples were scanned already.</summary>

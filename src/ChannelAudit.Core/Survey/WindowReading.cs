@@ -61,6 +61,9 @@ public sealed record WindowReading
     /// <summary>Slope, range and headroom of the baseline, or null below two levels.</summary>
     public Drift? Drift { get; init; }
 
+    /// <summary>Pops.</summary>
+    public PopCount Pops { get; init; }
+
     /// <summary>Trend of the resting level in % a minute; whole recording only.</summary>
     public double? LevelTrend { get; init; }
 

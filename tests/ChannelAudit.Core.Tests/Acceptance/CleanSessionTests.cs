@@ -60,7 +60,7 @@ public sealed class CleanSessionTests
         RecordingResult result = MadeAudit.Of(MadeAudit.WithConfusersAndMotion(MadeAudit.Session(seed, new Rational(1000, 1))));
 
         Assert.DoesNotContain(result.Channels.SelectMany(channel => channel.Cells), cell => cell.Verdict == Grade.Reject);
-        Assert.All(result.Channels.SelectMany(channel => channel.Cells).SelectMany(cell => cell.Reasons), reason => Assert.Contains(reason, (string[])["drift", "low-frequency"]));
+        Assert.All(result.Channels.SelectMany(channel => channel.Cells).SelectMany(cell => cell.Reasons), reason => Assert.Contains(reason, (string[])["drift", "low-frequency"], StringComparer.Ordinal));
     }
 
     [Theory]

@@ -87,7 +87,7 @@ public sealed class LawTests
     public void AGainScalesWhatIsInMicrovoltsAndNothingElse()
     {
         RecordingResult doubled = Scaled(2, 0);
-        string[] unitless = ["line_ratio", "narrow_ratio", "narrow_hz", "clipped", "clipped_run", "peak_use", "missing", "gap", "headroom", "level_trend", "lowfreq_ratio", "whiteness"];
+        string[] unitless = ["line_ratio", "narrow_ratio", "narrow_hz", "clipped", "clipped_run", "peak_use", "missing", "gap", "headroom", "level_trend", "lowfreq_ratio", "pops", "pop_rate", "pop_share", "whiteness"];
         string[] scaled = ["line_rms", "narrow_rms", "emg_rms", "drift_slope", "drift_range", "lowfreq_rms", "rest_rms"];
 
         Assert.All(unitless, measure => AssertNear(Measures(doubled, measure), Measures(Result.Value, measure), 1, 1e-9));

@@ -48,7 +48,10 @@ public sealed class TaskTests
 
         RecordingResult result = MadeAudit.Of(MadeAudit.WithConfusers(swapped));
 
-        Assert.Equal(["brow", "cheek"], result.Channels.Where(channel => channel.Reasons.Contains(ReasonCode.LeadSwap, StringComparer.Ordinal)).Select(channel => channel.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["brow", "cheek"],
+            result.Channels.Where(channel => channel.Reasons.Contains(ReasonCode.LeadSwap, StringComparer.Ordinal)).Select(channel => channel.Name).Order(StringComparer.Ordinal),
+            StringComparer.Ordinal);
         Assert.All(result.Channels.Where(channel => !string.Equals(channel.Name, "eye", StringComparison.Ordinal)), channel => Assert.Equal(Grade.Reject, channel.Verdict));
         Assert.All(MadeAudit.Channel(result, "brow").Cells, cell => Assert.Equal((Grade.Reject, true), (cell.Verdict, cell.Reasons.Contains(ReasonCode.LeadSwap, StringComparer.Ordinal))));
     }

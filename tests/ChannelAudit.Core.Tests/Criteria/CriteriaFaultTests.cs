@@ -12,7 +12,7 @@ public sealed class CriteriaFaultTests
     [InlineData("[line_noise]\n", "line 1: [line_noise] is no reason code with limits", "did you mean 'line-noise'?")]
     [InlineData(
         "[zebra]\n", "line 1: [zebra] is no reason code with limits",
-        "tables: bridge, dropout, flatline, clipping, line-noise, narrow-band, low-frequency, noise-floor, drift, weak-response, lead-swap, bad-trials")]
+        "tables: bridge, dropout, flatline, clipping, line-noise, narrow-band, low-frequency, pops, noise-floor, drift, weak-response, lead-swap, bad-trials")]
     [InlineData("\n\nclipping = 1\n", "line 3: clipping must be a table, not a number", "for example [clipping]")]
     [InlineData("[clipping]\nquestion = []\n", "line 2: unknown key 'question' in [clipping]", "did you mean 'questionable'?")]
     [InlineData("[clipping]\nreject = [{ cliped = 1 }]\n", "line 2: unknown measure 'cliped' in [clipping]", "did you mean 'clipped'?")]

@@ -7,14 +7,24 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>What is worth knowing of one channel and changes no verdict.</summary>
 internal static class ChannelInformation
 {
-    /// <summary>Blinks in trials, and muscle activity at rest.</summary>
+    /// <summary>Blinks in trials, spikes that come with them, and muscle activity at rest.</summary>
     /// <param name="channel">The channel.</param>
     /// <param name="trials">What the rules said of each trial's window.</param>
     /// <param name="whole">The whole recording.</param>
     /// <param name="rules">The channel's rules.</param>
     public static ImmutableArray<Finding> Of(
-        ChannelSurvey channel, ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials, WindowCase whole, ChannelRules rules) =>
-        [.. new[] { LidMovements(channel, trials), HasToneOrMotion(trials) ? null : Tension(channel, whole, rules) }.OfType<Finding>()];
+        ChannelSurvey channel,
+        ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials,
+        WindowCase whole,
+        ChannelRules rules) =>
+    [
+        .. new[]
+        {
+            LidMovements(channel, trials),
+            Coupling(channel, whole),
+            HasToneOrMotion(trials) ? null : Tension(channel, whole, rules),
+        }.OfType<Finding>(),
+    ];
 
     // Both reach into the muscle's band, and would be taken for it.
     private static bool HasToneOrMotion(ImmutableArray<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> trials) =>
@@ -31,6 +41,13 @@ internal static class ChannelInformation
             FormattableString.Invariant($"brief swings below the band in {moved.Length} of {trials.Length} trials, not counted as motion"),
             "blinks or lid movements");
     }
+
+    private static Finding? Coupling(ChannelSurvey channel, WindowCase whole) => channel.Pops.Locked == 0 ? null : Noticed(
+        channel,
+        ReasonCode.Pops,
+        (whole.Reading.FromS, whole.Reading.ToS),
+        FormattableString.Invariant($"short spikes locked to the trials ({channel.Pops.Locked}), not counted as pops"),
+        "a trigger or stimulator that couples into the leads");
 
     private static Finding? Tension(ChannelSurvey channel, WindowCase whole, ChannelRules rules) => !rules.IsTonic(whole) ? null : Noticed(
         channel,

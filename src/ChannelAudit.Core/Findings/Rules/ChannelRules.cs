@@ -30,6 +30,7 @@ internal sealed class ChannelRules
         FlatlineRule.Judge(window),
         DropoutRule.Judge(window),
         LowFrequencyRule.Judge(window),
+        PopsRule.Judge(window),
         noiseFloor.Judge(window),
         DriftRule.Judge(window),
         WeakResponseRule.Judge(window),

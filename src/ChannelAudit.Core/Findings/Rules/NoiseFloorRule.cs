@@ -15,6 +15,7 @@ internal sealed class NoiseFloorRule
 {
     // For what may speak, should a lab ask for the amplitude alone.
     private const double White = 0.5;
+    private const double MostAtSpikes = 50;
 
     private readonly ChannelSurvey channel;
     private readonly Criterion criterion;
@@ -36,6 +37,12 @@ internal sealed class NoiseFloorRule
     /// <summary>Judges a window.</summary>
     public RuleOutcome Judge(WindowCase window)
     {
+        // One spike is as white as noise.
+        if (window.Reading.Pops.SpikeSharePercent is >= MostAtSpikes)
+        {
+            return RuleOutcome.None(ReasonCode.NoiseFloor, "short spikes hold half of the energy and more");
+        }
+
         // Nothing at all in the band: not white, and no noise either.
         if (window.Reading is { RestPower: 0, Segments: > 0 })
         {
@@ -53,7 +60,11 @@ internal sealed class NoiseFloorRule
         if (inherited > own.Grade && speaks is { } side)
         {
             double limit = LimitOf(inherited == Grade.Reject ? criterion.Reject : criterion.Questionable, "rest_rms") ?? 0;
-            return Found(inherited, [new Evidence("rest_rms", side.Rms, "uV", limit)], $"noise of {Say.Number(side.Rms)} µV in the stretches around it", true);
+            return Found(
+                inherited,
+                [new Evidence("rest_rms", side.Rms, "uV", limit)],
+                $"noise of {Say.Number(side.Rms)} µV in the stretches around it",
+                true);
         }
 
         return own.Grade == Grade.Pass

@@ -16,6 +16,7 @@ public static class GallerySubjects
         LineNoiseSubject.Make(),
         NarrowBandSubject.Make(),
         LowFrequencySubject.Make(),
+        PopsSubject.Make(),
         NoiseFloorSubject.Make(),
         DriftSubject.Make(),
         WeakResponseSubject.Make(),

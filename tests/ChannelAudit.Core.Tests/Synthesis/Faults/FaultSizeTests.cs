@@ -240,6 +240,49 @@ public sealed class FaultSizeTests
     }
 
     [Fact]
+    public void PopsAreShortSpikesOfTheirHeightAndNumber()
+    {
+        MadeRecording made = Quiet.Make(10, new ElectrodePops("cheek", 120, 8) { Span = new FaultSpan(2, 8) });
+        double[] samples = Plain.Samples(made, "cheek");
+
+        int[] tops = [.. Enumerable.Range(0, samples.Length).Where(i => Math.Abs(samples[i]) > 119.9)];
+        Assert.Equal(8, tops.Length);
+        Assert.Equal(8, Assert.Single(made.Truths).Size);
+        Assert.All(tops, top => Assert.InRange(top, 4000, 16_000));
+
+        // A raised cosine squared holds 3/8 of its length.
+        Assert.Equal(8 * 120 * 120 * 0.375 * 0.002, samples.Sum(value => value * value) / 2000, 0.1);
+    }
+
+    [Fact]
+    public void SpikesOfAStimulusComeEquallyLate()
+    {
+        SessionPlan plan = new()
+        {
+            Seed = 1,
+            DurationS = 10,
+            Sites = Quiet.Sites,
+            Amplifier = Quiet.Amplifier,
+            Trials = [new() { OnsetS = 2, DurationS = 1, Label = "meadow" }, new() { OnsetS = 5, DurationS = 1, Label = "meadow" }],
+            Faults = [new StimulusSpikes("brow", 90, 0.02M)],
+        };
+
+        double[] samples = Plain.Samples(MadeRecording.Make(plan), "brow");
+
+        Assert.Equal([4040, 10_040], Enumerable.Range(0, samples.Length).Where(i => Math.Abs(samples[i]) > 89.9));
+    }
+
+    [Fact]
+    public void AMotorUnitFiresAtItsRateWithItsHeight()
+    {
+        double[] samples = Plain.Samples(Quiet.Make(20, new MotorUnitTrain("eye", 50, 10)), "eye");
+
+        int[] tops = [.. Enumerable.Range(1, samples.Length - 2).Where(i => samples[i] > 40 && samples[i] >= samples[i - 1] && samples[i] > samples[i + 1])];
+        Assert.InRange(tops.Length, 190, 210);
+        Assert.Equal(50, tops.Average(top => samples[top]), 1.5);
+    }
+
+    [Fact]
     public void BroadbandNoiseHasItsAmplitudeInTheBandAndIsWhite()
     {
         MadeRecording made = Quiet.Make(60, new BroadbandNoise(["cheek", "eye"], 10));
