@@ -30,7 +30,7 @@ public static class OneLine
     /// <param name="names">The names in the order in which they are shown.</param>
     public static string List(IEnumerable<string> names)
     {
-        const int most = 12;
+        const int most = 14;
         string[] all = [.. names.Select(Of)];
         string shown = string.Join(", ", all.Take(most));
         return all.Length > most ? string.Create(CultureInfo.InvariantCulture, $"{shown} and {all.Length - most} more") : shown;

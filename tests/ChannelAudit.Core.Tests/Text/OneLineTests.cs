@@ -17,6 +17,6 @@ public sealed class OneLineTests
 
     [Fact]
     public void LongListsSayHowManyMoreThereAre() => Assert.Equal(
-        "1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12 and 3 more",
+        "1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14 and 1 more",
         OneLine.List(Enumerable.Range(1, 15).Select(number => number.ToString(System.Globalization.CultureInfo.InvariantCulture))));
 }
