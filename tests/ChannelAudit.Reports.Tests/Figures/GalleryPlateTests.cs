@@ -12,6 +12,13 @@ public sealed class GalleryPlateTests
 {
     public static TheoryData<string> Codes => [.. GallerySubjects.All.Select(subject => subject.Code)];
 
+    /// <summary>A plate as its file holds it.</summary>
+    internal static byte[] Plate(string code)
+    {
+        (GallerySubject subject, ImmutableArray<GalleryExhibit> exhibits) = Exhibits(code);
+        return GalleryPlate.Render(subject, exhibits, FigureSize.Full);
+    }
+
     [Theory]
     [MemberData(nameof(Codes))]
     public void LabelsAreLegibleInsideThePictureAndApart(string code)
