@@ -12,7 +12,7 @@ namespace ChannelAudit.Survey;
 /// level, and 20 dB and more between them and what is left above 20 Hz, which falls off as steeply.
 /// Unit: contacts of 5 kOhm alone make 0.27 uV over 430 Hz (thermal noise, 4kTRB), amplifiers as much again, and no face more than some thousands. Where
 /// every channel lies outside 0.2 to 5000, taken over the full band, the unit is wrong (mV or V called uV, raw codes); where one does and others do not, that channel is odd, not the unit. The typical density is used, so that
-/// mains on an open lead is not taken for a wrong unit. All numbers: engineering judgement (docs/measures/unusable-input.md).
+/// mains on an open lead is not taken for a wrong unit; below the rounding of the file it is no amplitude at all (test signals, dead inputs). All numbers: engineering judgement (docs/measures/unusable-input.md).
 /// </remarks>
 internal static class InputCheck
 {
@@ -38,7 +38,7 @@ internal static class InputCheck
         ImmutableArray<Channel> raw = [.. channels.Zip(samples, Checked)];
         double?[] amplitudes = [.. raw.Zip(samples, (channel, sample) => channel.IsMicrovolts && channel.NotRaw is null ? AmplitudeUv(recording, channel, sample) : null)];
         bool anyPlausible = amplitudes.Any(amplitude => amplitude is >= LeastUv and <= MostUv);
-        return anyPlausible ? raw : [.. raw.Zip(amplitudes, (channel, amplitude) => amplitude is > 0 and var found ? WithDoubt(channel, found) : channel)];
+        return anyPlausible ? raw : [.. raw.Zip(amplitudes, (channel, amplitude) => amplitude > channel.Step / Math.Sqrt(12) ? WithDoubt(channel, amplitude.Value) : channel)];
     }
 
     private static Channel Checked(Channel channel, SpectrumSample sample)
@@ -52,7 +52,7 @@ internal static class InputCheck
         IsMicrovolts = false,
         UnitDoubt = string.Create(
             CultureInfo.InvariantCulture,
-            $"the unit looks wrong: an amplitude of {amplitudeUv:0.###e+0} uV is {(amplitudeUv < LeastUv ? "less than electrodes and amplifier make" : "more than a muscle makes")}"),
+            $"the unit looks wrong: an amplitude of {amplitudeUv:0.###e+0} \u00B5V is {(amplitudeUv < LeastUv ? "less than electrodes and amplifier make" : "more than a muscle makes")}"),
     };
 
     private static string? NotRaw(Channel channel, SpectrumSample sample)

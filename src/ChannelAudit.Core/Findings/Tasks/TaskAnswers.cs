@@ -54,9 +54,6 @@ public sealed class TaskAnswers
             : new ContractionAnswer(null, "no rest to compare with");
     }
 
-    /// <summary>The answer of a channel in a trial when the trial asks its muscle.</summary>
-    public ContractionAnswer OwnIn(int channel, int trial) => OwnOf(channel).Contains(trial) ? In(channel, trial) : new ContractionAnswer(null, "no task asked of it");
-
     /// <summary>The best of a channel's answers to its own tasks: a site that answered once is connected.</summary>
     public ContractionAnswer Best(int channel)
     {

@@ -42,7 +42,7 @@ internal static class MomentTraces
         double reach = middles.Max(value => Math.Abs(value - level));
         Area field = Area.Between(half.Left, half.Top + line + 2, half.Right, half.Bottom - 2);
         ValueAxis axis = new(-reach, reach, field.Bottom, field.Top);
-        string unit = reach > 0 ? $", \u00B1{Wording.Quantities.Short(reach)} {Unit(subject, name)}".TrimEnd() : string.Empty;
+        string unit = reach > 0 ? $", \u00B1{Wording.Quantities.Short(reach)} {Unit(subject)}".TrimEnd() : string.Empty;
         if (line > 0)
         {
             picture.Text(TextMeasure.Fit(name + unit, subject.Note with { Bold = true, Color = Inks.Ink }, half.Width - 8), subject.Note with { Bold = true, Color = Inks.Ink }, half.Left + 4, half.Top + 1);
@@ -51,8 +51,8 @@ internal static class MomentTraces
         TraceBars.Draw(picture, field, trace, axis, _ => level);
     }
 
-    private static string Unit(PairSubject subject, string name) =>
-        subject.Recording.Channels.FirstOrDefault(channel => string.Equals(channel.Name, name, StringComparison.Ordinal))?.View?.IsMicrovolts == false
+    private static string Unit(PairSubject subject) =>
+        subject.Recording.Channels.Any(channel => string.Equals(channel.Name, subject.Result.ChannelA, StringComparison.Ordinal) && channel.View?.IsMicrovolts == false)
             ? string.Empty
             : Wording.Quantities.Unit("uV");
 }

@@ -1,7 +1,6 @@
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
-using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Figures.Pair;
@@ -27,7 +26,7 @@ internal static class PairHeader
             y += line;
         }
 
-        foreach (string text in new[] { $"Why: {PlainText.Of(subject.Result.Evidence.Why)}", Advice(subject) })
+        foreach (string text in new[] { $"Why: {PlainText.Of(subject.Result.Evidence.Why)}", WhatToDo(subject) })
         {
             foreach (string part in TextMeasure.Wrap(text, subject.Scale.Words, room, MostLines))
             {
@@ -60,17 +59,15 @@ internal static class PairHeader
         };
     }
 
-    private static string Advice(PairSubject subject)
+    private static string WhatToDo(PairSubject subject)
     {
         string code = subject.View.Grade > Grade.Pass ? ReasonCode.Bridge : subject.View.IsCommonSource ? "common-source" : "crosstalk";
-        ReasonWord word = ReasonWords.For(code);
         string data = subject.View.Grade switch
         {
             Grade.Reject => " Neither channel can be scored where they are joined.",
             Grade.Questionable => " A resistance reading across the two sites would settle it; until then a person decides about the data.",
             _ => string.Empty,
         };
-        string caution = word.TouchesSkin ? " Mind skin and eyes: local protocol comes first." : string.Empty;
-        return $"What to do: {word.WhatToDo}{data}{caution}";
+        return Advice.WhatToDo(code, data);
     }
 }
