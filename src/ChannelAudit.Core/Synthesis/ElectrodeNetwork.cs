@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.LinearAlgebra.Double;
 
 namespace ChannelAudit.Synthesis;
 
@@ -7,101 +9,62 @@ namespace ChannelAudit.Synthesis;
 /// Derived by hand (voltage divider, Kirchhoff's laws), amplifier input current neglected. Electrode i sees the skin
 /// potential e_i through Z_i. With the joints' incidence B (+1 at one end, −1 at the other), the currents through the
 /// joints are i = (R + B·Z·Bᵀ)⁻¹·B·e and the inputs see v = e − Z·Bᵀ·i. One joint a2-b1 gives A = x + k_a·d and
-/// B = y + k_b·d with d = e_a2 − e_b1 and k = Z/(Z_a2 + Z_b1 + R).
+/// B = y + k_b·d with d = e_a2 − e_b1 and k = Z/(Z_a2 + Z_b1 + R); one joint a2-ground gives A = x + k·(e_a2 − e_g) with
+/// k = Z_a2/(Z_a2 + Z_g + R). Solved by Math.NET's Cholesky factor, whose managed code (no other is shipped) adds in one order everywhere.
 /// </remarks>
 internal static class ElectrodeNetwork
 {
+    /// <summary>Pivot in kΩ below which nothing but rounding is left of a joint's way through contacts of kΩ.</summary>
+    private const double SmallestPivotKohm = 1e-12;
+
     /// <summary>The matrix from skin potentials to inputs, row by row.</summary>
     /// <param name="kohm">Impedance of each electrode in kΩ, positive.</param>
     /// <param name="joints">The joined electrodes by index, and the resistance of each joint in kΩ.</param>
     /// <exception cref="ArgumentException">When joints without resistance form a loop: their currents are not defined.</exception>
     internal static double[,] Mixing(ReadOnlySpan<double> kohm, ImmutableArray<(int One, int Other, double Kohm)> joints)
     {
-        int electrodes = kohm.Length;
-        double[,] currents = CurrentsPerPotential(kohm, joints);
-        double[,] mixing = new double[electrodes, electrodes];
-        for (int row = 0; row < electrodes; row++)
+        Matrix<double> mixing = DenseMatrix.CreateIdentity(kohm.Length);
+        if (joints.IsEmpty)
         {
-            mixing[row, row] = 1;
-            for (int j = 0; j < joints.Length; j++)
+            return mixing.ToArray();
+        }
+
+        Matrix<double> incidence = Incidence(kohm.Length, joints);
+        Matrix<double> drops = DenseMatrix.OfDiagonalArray(kohm.ToArray()) * incidence.Transpose();
+        Matrix<double> mesh = DenseMatrix.OfDiagonalArray([.. joints.Select(joint => joint.Kohm)]) + (incidence * drops);
+        return (mixing - (drops * Currents(mesh, incidence))).ToArray();
+    }
+
+    /// <summary>One row a joint: +1 at its one end, −1 at its other.</summary>
+    private static DenseMatrix Incidence(int electrodes, ImmutableArray<(int One, int Other, double Kohm)> joints)
+    {
+        DenseMatrix incidence = new(joints.Length, electrodes);
+        for (int i = 0; i < joints.Length; i++)
+        {
+            incidence[i, joints[i].One] += 1;
+            incidence[i, joints[i].Other] -= 1;
+        }
+
+        return incidence;
+    }
+
+    /// <summary>Solves mesh·i = B·e for every e that is 1 at one electrode; the mesh matrix is positive definite unless joints form a loop.</summary>
+    private static Matrix<double> Currents(Matrix<double> mesh, Matrix<double> incidence)
+    {
+        try
+        {
+            var factor = mesh.Cholesky();
+            double smallest = factor.Factor.Diagonal().Minimum();
+            if (smallest * smallest > SmallestPivotKohm)
             {
-                double drop = kohm[row] * Sign(joints[j], row);
-                for (int column = 0; drop != 0 && column < electrodes; column++)
-                {
-                    mixing[row, column] -= drop * currents[j, column];
-                }
+                return factor.Solve(incidence);
             }
         }
+        catch (ArgumentException)
+        {
+            // Not positive definite: the same fault, seen earlier.
+        }
 
-        return mixing;
+        throw new ArgumentException("Joints without resistance form a loop.", nameof(mesh));
     }
-
-    /// <summary>Solves (R + B·Z·Bᵀ)·i = B·e for every e that is 1 at one electrode, by Gauss-Jordan elimination.</summary>
-    private static double[,] CurrentsPerPotential(
-        ReadOnlySpan<double> kohm, ImmutableArray<(int One, int Other, double Kohm)> joints)
-    {
-        int count = joints.Length;
-        double[,] mesh = new double[count, count];
-        double[,] drive = new double[count, kohm.Length];
-        for (int i = 0; i < count; i++)
-        {
-            mesh[i, i] = joints[i].Kohm;
-            for (int electrode = 0; electrode < kohm.Length; electrode++)
-            {
-                drive[i, electrode] = Sign(joints[i], electrode);
-                for (int j = 0; j < count; j++)
-                {
-                    mesh[i, j] += Sign(joints[i], electrode) * kohm[electrode] * Sign(joints[j], electrode);
-                }
-            }
-        }
-
-        for (int i = 0; i < count; i++)
-        {
-            Eliminate(mesh, drive, i);
-        }
-
-        return drive;
-    }
-
-    /// <summary>Clears one column; the mesh matrix is positive definite, so its diagonal needs no exchange of rows.</summary>
-    private static void Eliminate(double[,] mesh, double[,] drive, int pivot)
-    {
-        double divisor = mesh[pivot, pivot];
-        if (!(divisor > 1e-12))
-        {
-            throw new ArgumentException("Joints without resistance form a loop.", nameof(mesh));
-        }
-
-        Scale(mesh, pivot, 1 / divisor);
-        Scale(drive, pivot, 1 / divisor);
-        for (int row = 0; row < mesh.GetLength(0); row++)
-        {
-            double factor = mesh[row, pivot];
-            if (row != pivot && factor != 0)
-            {
-                Subtract(mesh, row, pivot, factor);
-                Subtract(drive, row, pivot, factor);
-            }
-        }
-    }
-
-    private static void Scale(double[,] matrix, int row, double factor)
-    {
-        for (int column = 0; column < matrix.GetLength(1); column++)
-        {
-            matrix[row, column] *= factor;
-        }
-    }
-
-    private static void Subtract(double[,] matrix, int row, int other, double factor)
-    {
-        for (int column = 0; column < matrix.GetLength(1); column++)
-        {
-            matrix[row, column] -= factor * matrix[other, column];
-        }
-    }
-
-    private static int Sign((int One, int Other, double Kohm) joint, int electrode) =>
-        electrode == joint.One ? 1 : electrode == joint.Other ? -1 : 0;
 }

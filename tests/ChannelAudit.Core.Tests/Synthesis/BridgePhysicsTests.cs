@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Synthesis;
 using ChannelAudit.Synthesis.Faults;
+using MathNet.Numerics.Providers.LinearAlgebra;
 using Xunit;
 
 namespace ChannelAudit.Tests.Synthesis;
@@ -113,6 +114,41 @@ public sealed class BridgePhysicsTests
     [Fact]
     public void JointsWithoutResistanceInALoopAreRefused() => Assert.Throws<ArgumentException>(
         () => ElectrodeNetwork.Mixing([5, 5, 5, 5], [(0, 1, 0), (1, 2, 0), (2, 0, 0)]));
+
+    /// <summary>Kirchhoff at every node, by hand: what flows in through the contact leaves through the joints; here one loop and one pair.</summary>
+    [Fact]
+    public void CurrentsAddUpToNothingAtEveryNode()
+    {
+        double[] kohm = [2, 3, 5, 7, 11];
+        ImmutableArray<(int One, int Other, double Kohm)> joints = [(0, 1, 1), (1, 2, 2), (2, 0, 3), (3, 4, 0.5)];
+        double[,] mixing = ElectrodeNetwork.Mixing(kohm, joints);
+
+        for (int source = 0; source < kohm.Length; source++)
+        {
+            double[] left = [.. kohm.Select((z, node) => ((node == source ? 1 : 0) - mixing[node, source]) / z)];
+            foreach ((int one, int other, double joint) in joints)
+            {
+                double current = (mixing[one, source] - mixing[other, source]) / joint;
+                left[one] -= current;
+                left[other] += current;
+            }
+
+            Near(new double[kohm.Length], left);
+        }
+    }
+
+    [Fact]
+    public void WithoutJointsEveryInputSeesItsOwnElectrode()
+    {
+        double[,] mixing = ElectrodeNetwork.Mixing([5, 7], []);
+
+        Assert.Equal([1, 0, 0, 1], mixing.Cast<double>());
+    }
+
+    /// <summary>A native provider may add in another order, and made recordings would differ from machine to machine.</summary>
+    [Fact]
+    public void TheSolverIsTheManagedOne() =>
+        Assert.StartsWith("Managed", LinearAlgebraControl.Provider.ToString(), StringComparison.Ordinal);
 
     private static void Near(double[] expected, double[] found)
     {
