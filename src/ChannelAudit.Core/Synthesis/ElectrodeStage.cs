@@ -37,6 +37,7 @@ internal static class ElectrodeStage
         ImmutableArray<SampleSpan> spans = [.. bridges.Select(fault => path.Plan.SamplesOf(fault.Span))];
         ImmutableArray<int> edges = [.. spans.SelectMany(span => new[] { span.From, span.To }).Distinct().Order()];
         double[] kohm = Impedances(path.Plan);
+        SeeGround(path, bridges);
         for (int i = 0; i + 1 < edges.Length; i++)
         {
             SampleSpan span = new(edges[i], edges[i + 1]);
@@ -46,10 +47,11 @@ internal static class ElectrodeStage
         }
     }
 
-    /// <summary>Impedance of every electrode in kΩ: first and second of each site in turn.</summary>
+    /// <summary>Impedance of every electrode in kΩ: first and second of each site in turn, then the ground.</summary>
     internal static double[] Impedances(SessionPlan plan)
     {
-        double[] kohm = new double[2 * plan.Sites.Length];
+        double[] kohm = new double[(2 * plan.Sites.Length) + 1];
+        kohm[^1] = plan.GroundKohm;
         for (int i = 0; i < plan.Sites.Length; i++)
         {
             SitePlan site = plan.Sites[i];
@@ -68,16 +70,28 @@ internal static class ElectrodeStage
         SessionPlan plan, ImmutableArray<ElectrodeJoint> joints) =>
         [.. joints.Select(joint => (Number(plan, joint.One), Number(plan, joint.Other), joint.Kohm))];
 
-    /// <summary>The position of an electrode: first and second of each site in turn.</summary>
-    internal static int Number(SessionPlan plan, Electrode electrode) =>
-        (2 * plan.SiteIndex(electrode.Site)) + (electrode.IsSecond ? 1 : 0);
+    /// <summary>The position of an electrode: first and second of each site in turn, then the ground.</summary>
+    internal static int Number(SessionPlan plan, Electrode electrode) => electrode.IsGround
+        ? 2 * plan.Sites.Length
+        : (2 * plan.SiteIndex(electrode.Site)) + (electrode.IsSecond ? 1 : 0);
+
+    /// <summary>Gives the ground a potential where a joint leads to it.</summary>
+    private static void SeeGround(SignalPath path, ImmutableArray<Fault> bridges)
+    {
+        if (bridges.Any(fault => fault.Joints.Any(joint => joint.One.IsGround || joint.Other.IsGround)))
+        {
+            path.Ground = new double[path.Plan.Length];
+            AddNoise(path, "electrode-ground", path.Plan.GroundNoiseUv, path.Ground);
+        }
+    }
 
     private static double Drawn(Pcg32 random) => 5 * (0.7 + (0.6 * random.NextDouble()));
 
     private static void Mix(SignalPath path, double[,] mixing, SampleSpan span)
     {
-        int electrodes = mixing.GetLength(0);
-        double[][] potentials = [.. path.Sites.SelectMany(site => new[] { site.First, site.Second })];
+        double[][] sites = [.. path.Sites.SelectMany(site => new[] { site.First, site.Second })];
+        double[][] potentials = path.Ground.Length > 0 ? [.. sites, path.Ground] : sites;
+        int electrodes = potentials.Length;
         double[] seen = new double[electrodes];
         for (int i = span.From; i < span.To; i++)
         {

@@ -12,18 +12,18 @@ public static class ImpedanceMeter
 {
     /// <summary>The three standard readings of every site, in the order of the plan: the pair, and each electrode against the ground.</summary>
     /// <param name="plan">The plan; all its joints count, whatever their stretch.</param>
-    /// <param name="groundKohm">Impedance of the ground electrode in kΩ.</param>
     /// <exception cref="ArgumentException">When joints without resistance form a loop.</exception>
-    public static ImmutableArray<ImpedanceReading> StandardReadings(SessionPlan plan, double groundKohm)
+    public static ImmutableArray<ImpedanceReading> StandardReadings(SessionPlan plan)
     {
         double[,] seen = SeenFromOutside(plan);
+        int ground = 2 * plan.Sites.Length;
         return
         [
             .. plan.Sites.SelectMany((site, i) => new[]
             {
                 new ImpedanceReading(site.Name, "a-b", Between(seen, 2 * i, (2 * i) + 1)),
-                new ImpedanceReading(site.Name, "a-ground", seen[2 * i, 2 * i] + groundKohm),
-                new ImpedanceReading(site.Name, "b-ground", seen[(2 * i) + 1, (2 * i) + 1] + groundKohm),
+                new ImpedanceReading(site.Name, "a-ground", Between(seen, 2 * i, ground)),
+                new ImpedanceReading(site.Name, "b-ground", Between(seen, (2 * i) + 1, ground)),
             }),
         ];
     }
@@ -36,7 +36,7 @@ public static class ImpedanceMeter
     public static ImpedanceReading Across(SessionPlan plan, Electrode one, Electrode other) => new(
         one.Site, $"{Name(one)}-{Name(other)}", Between(SeenFromOutside(plan), ElectrodeStage.Number(plan, one), ElectrodeStage.Number(plan, other)));
 
-    private static string Name(Electrode electrode) => $"{electrode.Site}.{(electrode.IsSecond ? 'b' : 'a')}";
+    private static string Name(Electrode electrode) => electrode.IsGround ? "ground" : $"{electrode.Site}.{(electrode.IsSecond ? 'b' : 'a')}";
 
     private static double Between(double[,] seen, int one, int other) =>
         seen[one, one] + seen[other, other] - seen[one, other] - seen[other, one];

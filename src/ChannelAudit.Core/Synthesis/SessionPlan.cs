@@ -18,6 +18,12 @@ public sealed record SessionPlan
     /// <summary>The sites in the order of the channels.</summary>
     public ImmutableArray<SitePlan> Sites { get; init; } = SitePlan.Face;
 
+    /// <summary>Impedance of the ground electrode in kΩ.</summary>
+    public double GroundKohm { get; init; } = 5;
+
+    /// <summary>Noise of the ground electrode in µV rms in the band of 20 to 450 Hz; seen only where gel joins a site to the ground.</summary>
+    public double GroundNoiseUv { get; init; } = 0.5;
+
     /// <summary>The trials in order of onset; one that ends behind the recording is allowed.</summary>
     public ImmutableArray<PlannedTrial> Trials { get; init; } = [];
 

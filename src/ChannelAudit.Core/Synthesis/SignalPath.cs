@@ -17,6 +17,9 @@ internal sealed class SignalPath
     /// <summary>The signals of each site in the order of the plan.</summary>
     internal ImmutableArray<SiteSignals> Sites { get; }
 
+    /// <summary>Potential at the ground electrode; empty unless gel joins a site to it, since a difference does not show it otherwise.</summary>
+    internal double[] Ground { get; set; } = [];
+
     /// <summary>Stretches that no channel has, in samples.</summary>
     internal List<SampleSpan> Gaps { get; } = [];
 

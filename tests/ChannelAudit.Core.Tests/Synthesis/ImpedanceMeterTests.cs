@@ -32,18 +32,33 @@ public sealed class ImpedanceMeterTests
     }
 
     [Fact]
+    public void GelToTheGroundShowsAtEverySite()
+    {
+        ElectrodeBridge gel = ElectrodeBridge.ToGround(Electrode.Second("cheek"), 0.5);
+
+        Assert.Equal([7.62, 7.62, 0.48, 10, 7.62, 7.62], Readings(gel));
+        Assert.Equal(7.62, Across(gel, Electrode.Second("cheek"), Electrode.First("eye")), 0.005);
+        Assert.Equal(0.48, Across(gel, Electrode.Second("cheek"), Electrode.Ground), 0.005);
+    }
+
+    [Fact]
+    public void TheGroundHasAnImpedanceOfItsOwn() => Assert.Equal(
+        [10, 7, 7, 10, 7, 7], ImpedanceMeter.StandardReadings(Plan(null) with { GroundKohm = 2 }).Select(one => one.Kohm));
+
+    [Fact]
     public void AReadingAcrossNamesBothEnds()
     {
         ImpedanceReading reading = ImpedanceMeter.Across(Plan(null), Electrode.Second("cheek"), Electrode.First("eye"));
 
         Assert.Equal(("cheek", "cheek.b-eye.a"), (reading.Site, reading.Pair));
+        Assert.Equal("eye.a-ground", ImpedanceMeter.Across(Plan(null), Electrode.First("eye"), Electrode.Ground).Pair);
         Assert.Equal(
             ["cheek a-b", "cheek a-ground", "cheek b-ground", "eye a-b", "eye a-ground", "eye b-ground"],
-            ImpedanceMeter.StandardReadings(Plan(null), 5).Select(one => $"{one.Site} {one.Pair}"),
+            ImpedanceMeter.StandardReadings(Plan(null)).Select(one => $"{one.Site} {one.Pair}"),
             StringComparer.Ordinal);
     }
 
-    private static double[] Readings(Fault? fault) => [.. ImpedanceMeter.StandardReadings(Plan(fault), 5).Select(one => Math.Round(one.Kohm, 2))];
+    private static double[] Readings(Fault? fault) => [.. ImpedanceMeter.StandardReadings(Plan(fault)).Select(one => Math.Round(one.Kohm, 2))];
 
     private static double Across(Fault? fault, Electrode one, Electrode other) => ImpedanceMeter.Across(Plan(fault), one, other).Kohm;
 

@@ -18,9 +18,10 @@ internal static class DemoReadings
     }
 
     private static ImmutableArray<ImpedanceReading> Standard(DemoSession session, DemoContacts contacts) =>
-        ImpedanceMeter.StandardReadings(At(session, contacts), contacts.Ground);
+        ImpedanceMeter.StandardReadings(At(session, contacts));
 
-    private static SessionPlan At(DemoSession session, DemoContacts contacts) => session.Plan with { Sites = contacts.Sites };
+    private static SessionPlan At(DemoSession session, DemoContacts contacts) =>
+        session.Plan with { Sites = contacts.Sites, GroundKohm = contacts.Ground };
 
     private static void Append(StringBuilder table, ImmutableArray<ImpedanceReading> readings, string time, string phase)
     {

@@ -3,8 +3,8 @@ using ChannelAudit.Findings;
 
 namespace ChannelAudit.Synthesis.Faults;
 
-/// <summary>Gel that has run from one electrode to another: of two sites (one or two joints), or of the same site.</summary>
-/// <param name="Paths">The joints; all of them between the same two sites, or within one.</param>
+/// <summary>Gel that has run from one electrode to another: of two sites (one or two joints), of the same site, or the ground.</summary>
+/// <param name="Paths">The joints; all of them between the same two sites, within one, or one from a site to the ground.</param>
 public sealed record ElectrodeBridge(ImmutableArray<ElectrodeJoint> Paths) : Fault
 {
     internal override ImmutableArray<ElectrodeJoint> Joints => Paths;
@@ -33,14 +33,32 @@ public sealed record ElectrodeBridge(ImmutableArray<ElectrodeJoint> Paths) : Fau
     public static ElectrodeBridge WithinPair(string site, double kohm) =>
         new([new ElectrodeJoint(Electrode.First(site), Electrode.Second(site), kohm)]);
 
+    /// <summary>An electrode of a site and the ground.</summary>
+    /// <param name="electrode">The site's electrode.</param>
+    /// <param name="kohm">Resistance of the gel in kΩ.</param>
+    public static ElectrodeBridge ToGround(Electrode electrode, double kohm) => new([new ElectrodeJoint(electrode, Electrode.Ground, kohm)]);
+
     /// <inheritdoc/>
-    /// <remarks>Across sites: the correlation at rest that the electrical model expects; within a pair: what is left of the amplitude.</remarks>
+    /// <remarks>
+    /// Across sites: the correlation at rest that the electrical model expects; within a pair: what is left of the amplitude; to the ground: the
+    /// share k of the potential between electrode and ground that the channel shows on top of its own.
+    /// </remarks>
     public override ImmutableArray<Truth> TruthsIn(MadeRecording made)
     {
         ArgumentNullException.ThrowIfNull(made);
         ImmutableArray<string> sites =
-            [.. Paths.SelectMany(joint => new[] { joint.One.Site, joint.Other.Site }).Distinct(StringComparer.Ordinal)];
+        [
+            .. Paths.SelectMany(joint => new[] { joint.One, joint.Other })
+                .Where(electrode => !electrode.IsGround)
+                .Select(electrode => electrode.Site)
+                .Distinct(StringComparer.Ordinal),
+        ];
         ExpectedBridge expected = new(made.Plan, Paths);
+        if (Paths.Any(joint => joint.One.IsGround || joint.Other.IsGround))
+        {
+            return [TruthOf(made, ReasonCode.Bridge, sites, "ground_share", expected.GroundShareOf(sites[0]), "1")];
+        }
+
         return sites.Length == 1
             ? [TruthOf(made, ReasonCode.WeakResponse, sites, "amplitude_gain", expected.GainOf(sites[0]), "1")]
             : [TruthOf(made, ReasonCode.Bridge, sites, "rho", expected.RestCorrelation(sites[0], sites[1]), "1")];

@@ -28,6 +28,9 @@ internal sealed class ExpectedBridge
         return (fromFirst - fromSecond) / 2;
     }
 
+    /// <summary>How much of the ground electrode's potential a site's channel shows: k of methods 1.2.</summary>
+    internal double GroundShareOf(string site) => Math.Abs(Weight(plan.SiteIndex(site), 2 * plan.Sites.Length));
+
     /// <summary>Correlation of two channels at rest.</summary>
     internal double RestCorrelation(string one, string other)
     {
