@@ -6,12 +6,13 @@ namespace ChannelAudit.Signals.Tests.Statistics;
 
 public sealed class WilsonIntervalTests
 {
-    /// <summary>Row 33: Newcombe 1998 (from memory); row 34: statsmodels.</summary>
+    /// <summary>Row 33: Newcombe 1998 (from memory); rows 34 and 35: statsmodels.</summary>
     [Theory]
     [InlineData(81, 263, 0.25529, 0.36621)]
     [InlineData(15, 148, 0.06239, 0.16049)]
     [InlineData(0, 20, 0, 0.16113)]
     [InlineData(1, 29, 0.00611, 0.17176)]
+    [InlineData(23, 60, 0.27088, 0.50982)]
     public void PublishedIntervalsComeBack(long successes, long trials, double low, double high)
     {
         var interval = WilsonInterval.Of(successes, trials);
