@@ -17,6 +17,12 @@ public sealed class PairBands
     /// <summary>Upper edge of the high band.</summary>
     public const double HighToHz = 450;
 
+    /// <summary>
+    /// The least upper edge with which it still counts: a low-pass at 450 Hz leaves it up to 405. Both channels lose alike, so the correlation stays
+    /// what it was.
+    /// </summary>
+    public const double LeastHighToHz = 400;
+
     private PairBands(double binHz, ImmutableArray<BinRange> low, ImmutableArray<BinRange> high, int firstBin, int lastBin)
     {
         BinHz = binHz;
@@ -55,7 +61,7 @@ public sealed class PairBands
     {
         double top = Math.Min(a.Band.ToHz, b.Band.ToHz);
         ImmutableArray<BinRange> low = top >= LowToHz ? Open(a, LowFromHz, LowToHz) : [];
-        ImmutableArray<BinRange> high = top >= HighToHz ? Open(a, HighFromHz, HighToHz) : [];
+        ImmutableArray<BinRange> high = top >= LeastHighToHz ? Open(a, HighFromHz, Math.Min(HighToHz, top)) : [];
         int first = low.IsEmpty ? 0 : low[0].From;
         int last = high.IsEmpty ? low.IsEmpty ? -1 : low[^1].To : high[^1].To;
         return new PairBands(a.BinHz, low, high, first, last);

@@ -6,13 +6,16 @@ namespace ChannelAudit.Survey;
 /// <summary>Which segments of a pair are rest, and which are contractions of the one or the other.</summary>
 /// <remarks>
 /// Rest: both channels quiet and free of low-frequency artefact. A contraction of A: its band power is at least 10 times its rest, and it
-/// rose at least as much as B; of B likewise. When the two are so alike that one of them hardly ever leads, every contraction counts for both.
+/// rose at least as much as B, or nearly so; of B likewise. When the two are so alike that one of them hardly ever leads, every contraction counts for both.
 /// </remarks>
 public sealed record PairStates
 {
     private const double TimesRest = 10;
     private const double LowRmsUv = 10;
     private const int LeastLed = 3;
+
+    // Two that rise alike: nobody can say who leads.
+    private const double Alike = 1.25;
 
     /// <summary>Segments at rest, ascending.</summary>
     public required ImmutableArray<int> Rest { get; init; }
@@ -44,12 +47,12 @@ public sealed record PairStates
 
             double riseA = Rise(pair.SegmentsA, pair.QuietA, i);
             double riseB = Rise(pair.SegmentsB, pair.QuietB, i);
-            if (riseA >= TimesRest && riseA >= riseB)
+            if (riseA >= TimesRest && Alike * riseA >= riseB)
             {
                 activeA.Add(i);
             }
 
-            if (riseB >= TimesRest && riseB >= riseA)
+            if (riseB >= TimesRest && Alike * riseB >= riseA)
             {
                 activeB.Add(i);
             }

@@ -49,6 +49,37 @@ public sealed class BridgeTests
         Assert.Empty(MadeAudit.RejectedFor(result, "cheek", "bridge"));
     }
 
+    /// <summary>A low-pass at 450 Hz leaves 300 to 405 Hz: enough to tell gel from tissue.</summary>
+    [Theory]
+    [InlineData(251)]
+    [InlineData(252)]
+    [InlineData(253)]
+    public void OneJoinedNodeIsSuspectedBehindALowPassToo(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed);
+        plan = plan with { Amplifier = plan.Amplifier with { HighpassHz = 10, LowpassHz = 450 }, Faults = [ElectrodeBridge.OneNode("cheek", "eye", 2)] };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.All(["cheek", "eye"], site => Assert.Contains("bridge", MadeAudit.Channel(result, site).Reasons, StringComparer.Ordinal));
+        Assert.Empty(MadeAudit.FoundFor(result, "brow", "bridge"));
+    }
+
+    /// <summary>Two channels alike to the last bit but the amplifier's noise, and answers that move both: nobody leads, and still it is seen.</summary>
+    [Theory]
+    [InlineData(261)]
+    [InlineData(262)]
+    [InlineData(263)]
+    public void JoinedWithoutResistanceIsRejectedWhoeverLeads(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed);
+        plan = plan with { Amplifier = plan.Amplifier with { HighpassHz = 10, LowpassHz = 450, NoiseUv = 0.6 }, Faults = [ElectrodeBridge.TwoNodes("cheek", "eye", 0)] };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.All(["cheek", "eye"], site => Assert.Equal(plan.Trials.Length, MadeAudit.RejectedFor(result, site, "bridge").Length));
+    }
+
     [Fact]
     public void OneJoinedNodeIsSuspectedInMostSessionsAndNeverRejected()
     {

@@ -113,5 +113,6 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
     private static bool RestHolds(BridgeMedians medians) =>
         medians.RestSeconds >= LeastRestSeconds && Math.Abs(medians.ImaginaryRest ?? 0) <= MostImaginary;
 
-    private static bool ActiveHolds(BridgeMedians medians) => Math.Abs(medians.ImaginaryActive ?? 0) <= MostImaginary;
+    private static bool ActiveHolds(BridgeMedians medians) =>
+        !medians.IsActiveShared && Math.Abs(medians.ImaginaryActive ?? 0) <= MostImaginary;
 }

@@ -82,18 +82,23 @@ public sealed class BridgeJudge
 
     /// <summary>
     /// Once "bridged" holds somewhere, a trial's own correlation says whether it lasts, and its weaker gain that it is not a contraction seen
-    /// through tissue; a trial too short for them goes by the spans.
+    /// through tissue; what lies between is questionable; a trial too short for them goes by the spans.
     /// </summary>
     private static Grade BridgedTrial(Trial trial, PairReading? reading, ImmutableArray<BridgeSpan> spans, Grade whole) =>
         reading is { } own
-            ? JoinedTime.IsJoined(own.Rho, own.GainAb, own.GainBa) ? Grade.Reject : Grade.Pass
+            ? JoinedTime.GradeOf(own.Rho, own.GainAb, own.GainBa)
             : BridgeSpan.MedianAround(spans, trial) ?? whole;
 
     private ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole) =>
         BridgeLimit.Of(criterion, bands, bands.HasHigh && whole.RestSeconds > 0 ? BridgeDecision.LeastHigh(whole, bands) : 0);
 
     private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to) =>
-        states[index] is { } own && pair.Table is not null ? BridgeMedians.Of(pair, own, from, to, Length(pair)) : null;
+        states[index] is { } own && pair.Table is not null
+            ? BridgeMedians.Of(pair, own, from, to, Length(pair)) with
+            {
+                IsActiveShared = SharedContractions.Of(survey, index, own.Between(pair.SegmentsA.Starts, from, to - Length(pair))),
+            }
+            : null;
 
     private (BridgeMedians Medians, BridgeDecision Decision) DecideSpan(int index, (long From, long To) span, bool isShared)
     {

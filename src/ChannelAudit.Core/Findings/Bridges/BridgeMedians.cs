@@ -9,6 +9,8 @@ namespace ChannelAudit.Findings.Bridges;
 internal sealed record BridgeMedians
 {
     private const int LeastSegments = 3;
+    private const int LeastAlone = 6;
+    private const int AloneShare = 3;
 
     /// <summary>Segments at rest.</summary>
     public required int RestSegments { get; init; }
@@ -46,6 +48,9 @@ internal sealed record BridgeMedians
     /// <summary>Gain from the second to the first in contractions of the second.</summary>
     public double? GainBa { get; init; }
 
+    /// <summary>Whether all other sites see the same contractions: then they prove nothing.</summary>
+    public bool IsActiveShared { get; init; }
+
     /// <summary>The weaker ρ of the contractions of both; null unless both contracted.</summary>
     public double? RhoActive => Weaker(RhoActiveA, RhoActiveB);
 
@@ -62,8 +67,8 @@ internal sealed record BridgeMedians
     {
         PairTable table = pair.Table ?? throw new ArgumentException("the channels cannot be compared", nameof(pair));
         ReadOnlySpan<int> rest = Inside(pair, states.Rest, fromSample, toSample, length);
-        ReadOnlySpan<int> activeA = Inside(pair, states.ActiveA, fromSample, toSample, length);
-        ReadOnlySpan<int> activeB = Inside(pair, states.ActiveB, fromSample, toSample, length);
+        ReadOnlySpan<int> activeA = MostAlone(pair.SegmentsA, pair.SegmentsB, Inside(pair, states.ActiveA, fromSample, toSample, length));
+        ReadOnlySpan<int> activeB = MostAlone(pair.SegmentsB, pair.SegmentsA, Inside(pair, states.ActiveB, fromSample, toSample, length));
         double? imaginaryA = Median(table.Imaginary, activeA);
         double? imaginaryB = Median(table.Imaginary, activeB);
         return new BridgeMedians
@@ -81,6 +86,24 @@ internal sealed record BridgeMedians
             GainAb = Median(table.GainAb, activeA),
             GainBa = Median(table.GainBa, activeB),
         };
+    }
+
+    /// <summary>
+    /// Of the contractions of one site the third in which the other site has least of it: where both muscles move by themselves, what they have in
+    /// common is diluted, whether gel joins them or tissue.
+    /// </summary>
+    private static ReadOnlySpan<int> MostAlone(SegmentTable own, SegmentTable other, ReadOnlySpan<int> segments)
+    {
+        int kept = Math.Min(segments.Length, Math.Max(LeastAlone, segments.Length / AloneShare));
+        int[] sorted = segments.ToArray();
+        double[] shares = new double[sorted.Length];
+        for (int i = 0; i < sorted.Length; i++)
+        {
+            shares[i] = own.BandPower[sorted[i]] > 0 ? other.BandPower[sorted[i]] / own.BandPower[sorted[i]] : double.PositiveInfinity;
+        }
+
+        Array.Sort(shares, sorted);
+        return sorted.AsSpan(0, kept);
     }
 
     private static double? Weaker(double? a, double? b) =>

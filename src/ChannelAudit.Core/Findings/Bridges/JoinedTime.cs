@@ -1,4 +1,5 @@
 using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Findings.Bridges;
 
@@ -11,8 +12,18 @@ internal static class JoinedTime
     /// <summary>The weaker gain they have at least: between the most that crosstalk brings (a quarter is published for the face) and the half that joined sites share.</summary>
     public const double LeastGain = 0.40;
 
+    // Less than joined sites mostly show, and more than crosstalk of a tenth does: gel of a higher resistance than the contacts.
+    private const double DoubtfulRho = 0.40;
+    private const double DoubtfulGain = 0.25;
+
     // Three of five neighbouring seconds, so that one odd second neither begins nor ends it.
     private const int Around = 2;
+
+    /// <summary>What a trial's own numbers say where a bridge is certain from the recording.</summary>
+    public static Grade GradeOf(double rho, double gainAb, double gainBa) =>
+        IsJoined(rho, gainAb, gainBa) ? Grade.Reject
+        : Math.Abs(rho) >= DoubtfulRho && Math.Min(Math.Abs(gainAb), Math.Abs(gainBa)) >= DoubtfulGain ? Grade.Questionable
+        : Grade.Pass;
 
     /// <summary>Whether numbers are those of joined sites, and not of a contraction seen through tissue.</summary>
     public static bool IsJoined(double rho, double gainAb, double gainBa) =>
