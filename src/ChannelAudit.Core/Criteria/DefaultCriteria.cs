@@ -30,7 +30,7 @@ public static class DefaultCriteria
     private static Criterion Bridge() => new()
     {
         Reason = ReasonCode.Bridge,
-        Questionable = [Set(("rho_high_rest", 0.12)), Set(("rho_active", 0.90), ("gain_active", 0.30))],
+        Questionable = [Set(("rho_high_rest", 0.12)), Set(("rho_active", 0.90), ("gain_active", 0.30)), Set(("rho_active", 0.75), ("gain_active", 0.40))],
         Reject =
         [
             Set(("rho_rest", 0.60), ("rho_high_rest", 0.40)),
@@ -123,7 +123,7 @@ public static class DefaultCriteria
     private static Criterion LeadSwap() => new()
     {
         Reason = ReasonCode.LeadSwap,
-        Questionable = [Set(("swap_own", 6), ("swap_other", 12))],
+        Questionable = [Set(("swap_own", 6), ("swap_other", 12)), Set(("swap_other", 12), ("swap_lead", 6))],
         Source = "engineering judgement: an answer that does not count at the asked site, and one that does at another",
     };
 

@@ -46,6 +46,7 @@ public static class MeasureCatalog
         new("gain_active", "1", ReasonCode.Bridge, LimitSense.AtLeastMagnitude, "the weaker of the reciprocal gains in contractions"),
         new("swap_own", "dB", ReasonCode.LeadSwap, LimitSense.AtMost, "median answer of the asked site to its task"),
         new("swap_other", "dB", ReasonCode.LeadSwap, LimitSense.AtLeast, "median answer of the other site to that task"),
+        new("swap_lead", "dB", ReasonCode.LeadSwap, LimitSense.AtLeast, "how much more the other site answers than the asked one; counts both ways round only"),
         new("bad_share", "%", "bad-trials", LimitSense.AtLeast, "share of trials that are rejected"),
         new("bad_share_low", "%", "bad-trials", LimitSense.AtLeast, "lower end of the share's 95 % Wilson interval"),
     ];

@@ -56,6 +56,26 @@ public sealed class TaskTests
         Assert.All(MadeAudit.Channel(result, "brow").Cells, cell => Assert.Equal((Grade.Reject, true), (cell.Verdict, cell.Reasons.Contains(ReasonCode.LeadSwap, StringComparer.Ordinal))));
     }
 
+    /// <summary>So strong that each reaches the exchanged neighbour through tissue: the asked site rises too, but never leads.</summary>
+    [Theory]
+    [InlineData(835)]
+    [InlineData(836)]
+    public void StrongContractionsOnExchangedLeadsAreASwap(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed);
+        plan = plan with
+        {
+            Faults = [new Crosstalk("cheek", "brow", 0.15), new Crosstalk("brow", "cheek", 0.15)],
+            Trials = [.. plan.Trials.Select(trial => trial.Role == Segments.TrialRole.Task
+                ? trial with { Activity = [.. trial.Activity.Select(one => Exchange(one) with { RmsUv = 60 })] }
+                : trial)],
+        };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.All(["cheek", "brow"], site => Assert.Equal(ReasonCode.LeadSwap, MadeAudit.Channel(result, site).Findings[0].Reason));
+    }
+
     /// <summary>A smile that lifts the cheek into the eye, a squeeze that lifts both: answers of others beside the site's own are no swap.</summary>
     [Theory]
     [InlineData(831)]

@@ -17,7 +17,7 @@ public sealed class DefaultCriteriaTests
     //   bad-trials   Wilson's interval (J. Am. Stat. Assoc. 22:209, 1927)
     private static readonly (string Reason, string Level, string Limits)[] Decided =
     [
-        ("bridge", "questionable", "rho_high_rest 0.12 | rho_active 0.9 & gain_active 0.3"),
+        ("bridge", "questionable", "rho_high_rest 0.12 | rho_active 0.9 & gain_active 0.3 | rho_active 0.75 & gain_active 0.4"),
         ("bridge", "reject", "rho_rest 0.6 & rho_high_rest 0.4 | rho_active 0.9 & gain_active 0.5 | rho_rest 0.9"),
         ("bridge", "channel_questionable", ""),
         ("bridge", "channel_reject", ""),
@@ -61,7 +61,7 @@ public sealed class DefaultCriteriaTests
         ("weak-response", "reject", "contraction_snr 6"),
         ("weak-response", "channel_questionable", "contraction_snr 12"),
         ("weak-response", "channel_reject", "contraction_snr 6"),
-        ("lead-swap", "questionable", "swap_own 6 & swap_other 12"),
+        ("lead-swap", "questionable", "swap_own 6 & swap_other 12 | swap_other 12 & swap_lead 6"),
         ("lead-swap", "reject", ""),
         ("lead-swap", "channel_questionable", ""),
         ("lead-swap", "channel_reject", ""),

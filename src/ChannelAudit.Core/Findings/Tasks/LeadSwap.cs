@@ -11,7 +11,8 @@ namespace ChannelAudit.Findings.Tasks;
 /// <summary>Whether another site answers a site's task: leads or labels exchanged.</summary>
 /// <remarks>
 /// Medians over the trials of the task: the asked site stays at its rest and another one rises. Both ways round, each answering the other's
-/// task, it can be relied on; one way round another movement may have been made.
+/// task, it can be relied on; one way round another movement may have been made. Strong contractions reach the neighbour through tissue: there the
+/// asked site rises too, and that the other one leads counts, but only both ways round, since one movement may well move two muscles.
 /// </remarks>
 public static class LeadSwap
 {
@@ -28,6 +29,11 @@ public static class LeadSwap
             if (strangers[asked] is { } stranger)
             {
                 bool isMutual = strangers[stranger.Answering] is { } other && other.Answering == asked;
+                if (!isMutual && stranger.OnlyLeads)
+                {
+                    continue;
+                }
+
                 findings.Add(FindingOf(answers, asked, stranger, isMutual, durationS));
             }
         }
@@ -52,9 +58,10 @@ public static class LeadSwap
 
         double own = all.First(one => one.Channel == asked).Snr;
         (int answering, double snr) = all.Where(one => one.Channel != asked).MaxBy(one => one.Snr);
-        double? ValueOf(string measure) => measure switch { "swap_own" => own, "swap_other" => snr, _ => null };
+        double? ValueOf(string measure) => measure switch { "swap_own" => own, "swap_other" => snr, "swap_lead" => snr - own, _ => null };
         LimitJudgement judged = LimitJudgement.Of(criterion.Questionable, criterion.Reject, ValueOf);
-        return judged.Evidence.IsEmpty ? null : new Strange(answering, own, snr, judged.Evidence);
+        bool onlyLeads = judged.Evidence.Any(one => string.Equals(one.Measure, "swap_lead", StringComparison.Ordinal));
+        return judged.Evidence.IsEmpty ? null : new Strange(answering, own, snr, judged.Evidence, onlyLeads);
     }
 
     private static double? Median(double[] values) => values.Length == 0 ? null : Quantiles.MedianInPlace(values);
@@ -71,12 +78,12 @@ public static class LeadSwap
             FromS = 0,
             ToS = durationS,
             Evidence = stranger.Evidence,
-            Text = string.Create(CultureInfo.InvariantCulture, $"{other} answers the task of {name} ({stranger.Snr:0} dB above rest), {name} does not ({stranger.Own:0} dB)"),
+            Text = string.Create(CultureInfo.InvariantCulture, $"{other} answers the task of {name} ({stranger.Snr:0} dB above rest), {name} {(stranger.OnlyLeads ? "less" : "does not")} ({stranger.Own:0} dB)"),
             Cause = isMutual
                 ? "leads or labels of the two sites are exchanged: each answers the other's task"
                 : "leads or labels are exchanged, or another movement was made than asked for",
         };
     }
 
-    private sealed record Strange(int Answering, double Own, double Snr, ImmutableArray<Evidence> Evidence);
+    private sealed record Strange(int Answering, double Own, double Snr, ImmutableArray<Evidence> Evidence, bool OnlyLeads);
 }
