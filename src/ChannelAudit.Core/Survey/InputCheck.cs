@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Statistics;
+using MathNet.Numerics.Statistics;
 
 namespace ChannelAudit.Survey;
 
@@ -23,6 +25,10 @@ internal static class InputCheck
     private const double SmoothTimes = 100;
     private const double SteepTimes = 30;
     private const double OffsetTimes = 20;
+    private const int LeastCompared = 8;
+    private const double LeastSpread = 0.2;
+    private const double LevelWithSwing = 0.5;
+    private const double Skewed = 1.1;
     private const string Rectified = "the signal is rectified";
     private const string Smoothed = "the signal is smoothed: an envelope or an integral";
     private const double FullBandHz = EmgBand.HighestHz - EmgBand.LowestHz;
@@ -75,8 +81,27 @@ internal static class InputCheck
         // A raw signal cut off at zero piles up there; a rectified one only touches it.
         bool isCut = sided.Count(second => second.AtExtreme > MostAtZero) >= 0.5 * sided.Length;
         return !isCut && sided.Count(second => second.Least <= NearZero * second.Greatest) >= MostOfSeconds * sided.Length ? Rectified
-            : IsSmooth(channel, sample, sided) ? Smoothed
+            : IsSmooth(channel, sample, sided) || FollowsItself(sided) ? Smoothed
             : null;
+    }
+
+    // The level of an envelope goes with its swing, both are the muscle's amplitude, and it reaches further up than down. A raw signal, wherever its
+    // offset lies, does neither.
+    private static bool FollowsItself(SampledSecond[] seconds)
+    {
+        if (seconds.Count(second => second.Greatest - second.Mean >= Skewed * (second.Mean - second.Least)) < seconds.Length / 2.0)
+        {
+            return false;
+        }
+
+        double[] levels = [.. seconds.Where(second => second.Mean > 0).Select(second => Math.Log(second.Mean))];
+        double[] swings = [.. seconds.Where(second => second.Mean > 0).Select(second => Math.Log(second.Greatest - second.Least))];
+        if (levels.Length < LeastCompared || Moments.StandardDeviation(levels) < LeastSpread)
+        {
+            return false;
+        }
+
+        return Correlation.Pearson(levels, swings) >= LevelWithSwing;
     }
 
     private static bool IsSmooth(Channel channel, SpectrumSample sample, SampledSecond[] seconds)

@@ -13,6 +13,21 @@ public sealed class InputTests
 {
     private static readonly ImmutableArray<string> Unspectral = ["bridge", "clipping", "line-noise", "narrow-band", "drift"];
 
+    /// <summary>Smoothed over so little that it reaches into the band: its level still goes with its swing.</summary>
+    [Theory]
+    [InlineData(651, 5)]
+    [InlineData(652, 10)]
+    public void AnEnvelopeOfFewMillisecondsIsQuestionable(ulong seed, int milliseconds)
+    {
+        SessionPlan plan = MadeAudit.Session(seed, new Rational(1000, 1));
+        using Recording recording = MadeRecording.Make(plan).Open();
+        using Recording smoothed = Altered.Changed(recording, string.Empty, samples => MovingAverage(samples, milliseconds), null);
+
+        RecordingResult result = MadeAudit.Of(smoothed, plan);
+
+        Assert.All(result.Channels, channel => Assert.Contains("unusable-input", channel.Reasons, StringComparer.Ordinal));
+    }
+
     [Theory]
     [InlineData(701, 2000, 1)]
     [InlineData(702, 1000, 1)]
@@ -133,5 +148,11 @@ public sealed class InputTests
         using Recording whole = MadeRecording.Make(plan).Open();
         using Recording recording = Altered.Changed(whole, everywhere ? string.Empty : "cheek", change, step);
         return MadeAudit.Of(recording, plan);
+    }
+
+    private static double[] MovingAverage(double[] samples, int length)
+    {
+        double mean = samples.Average();
+        return [.. Enumerable.Range(0, samples.Length).Select(i => Enumerable.Range(Math.Max(0, i - length + 1), Math.Min(length, i + 1)).Average(j => Math.Abs(samples[j] - mean)))];
     }
 }
