@@ -54,6 +54,19 @@ public sealed class MotionTests
         Assert.All(result.Information.Where(IsBlink), finding => Assert.Equal(Grade.Pass, finding.Grade));
     }
 
+    /// <summary>One blink can reach three of the five segments of 3 s, and a strong contraction swings widely by itself.</summary>
+    [Theory]
+    [InlineData(461)]
+    [InlineData(462)]
+    [InlineData(463)]
+    public void ABlinkOnAStrongContractionIsNoMotion(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed) with { Faults = [new Blinks("eye", 350, 4.3M)] };
+        plan = plan with { Trials = [.. plan.Trials.Select(trial => trial.Role == Segments.TrialRole.Task ? trial with { Activity = [.. trial.Activity.Select(one => one with { RmsUv = 40 })] } : trial)] };
+
+        Assert.Empty(MadeAudit.FoundFor(MadeAudit.Of(plan), "eye", "low-frequency"));
+    }
+
     [Fact]
     public void SwingsOfHalfAMillivoltAreMotionAtTheEyeToo()
     {

@@ -7,13 +7,16 @@ namespace ChannelAudit.Findings.Rules;
 
 /// <summary>Motion of leads and skin: power below the band, unless it looks like blinks at a site that sees them.</summary>
 /// <remarks>
-/// Engineering judgement: at the eye and the brow, low frequencies in at most half of a trial's segments (of three or more) that swing by less
-/// than 500 µV are taken for blinks and lid movements. They are counted as information.
+/// Engineering judgement: at the eye and the brow, low frequencies in at most half of a trial's segments (of three or more, the odd one
+/// given: a quarter of a second reaches three of five that overlap by half) that swing by less than 500 µV beside the muscle's own swing are taken for blinks and lid movements. They are counted as information.
 /// </remarks>
 internal static class LowFrequencyRule
 {
     private const int LeastSegments = 3;
     private const double LidSwingUv = 500;
+
+    // From peak to peak a Gaussian of a few seconds reaches four times its rms on either side.
+    private const double MuscleSwing = 8;
 
     /// <summary>Judges a window.</summary>
     public static RuleOutcome Judge(WindowCase window)
@@ -28,8 +31,8 @@ internal static class LowFrequencyRule
         ImmutableArray<SegmentPower> segments = window.Reading.SegmentPowers;
         int moved = segments.Count(segment => Moves(segment, window.Criteria.For(ReasonCode.LowFrequency)));
         if (window.Channel.IsNearEye
-            && segments.Length >= LeastSegments && 2 * moved <= segments.Length
-            && window.Reading.Time.Swing is < LidSwingUv)
+            && segments.Length >= LeastSegments && 2 * moved <= segments.Length + 1
+            && window.Reading.Time.Swing - (MuscleSwing * Math.Sqrt(window.Reading.EmgPower ?? 0)) < LidSwingUv)
         {
             return RuleOutcome.None(ReasonCode.LowFrequency, open) with { IsLidMovement = true };
         }

@@ -16,6 +16,7 @@ internal sealed class NoiseFloorRule
     // For what may speak, should a lab ask for the amplitude alone.
     private const double White = 0.5;
     private const double MostAtSpikes = 50;
+    private const int LeastToLast = 3;
 
     private readonly ChannelSurvey channel;
     private readonly Criterion criterion;
@@ -67,6 +68,11 @@ internal sealed class NoiseFloorRule
                 true);
         }
 
+        if (own.Grade != Grade.Pass && ComesAndGoes(window.Reading.SegmentPowers))
+        {
+            return Found(Grade.Questionable, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)}), in a part of it only", false);
+        }
+
         return own.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.NoiseFloor, hides ? Unspoken(window) : null)
             : Found(own.Grade, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)})", false);
@@ -88,6 +94,19 @@ internal sealed class NoiseFloorRule
         text,
         "poor or drying contact, a loose lead or plug, or a noisy amplifier",
         FromQuietStretches: inherited);
+
+    // Noise lasts. What only some seconds of a trial hold can be a spike too broad or too low to be called one.
+    private bool ComesAndGoes(ImmutableArray<SegmentPower> segments) => segments.Length >= LeastToLast && 2 * segments.Count(IsNoise) <= segments.Length;
+
+    private bool IsNoise(SegmentPower segment) => LimitJudgement.Of(
+        criterion.Questionable,
+        [],
+        measure => measure switch
+        {
+            "rest_rms" => Math.Sqrt(segment.Band),
+            "whiteness" => Whiteness.Of(segment.Top, segment.Middle, channel.Frame.Band),
+            _ => null,
+        }).Grade != Grade.Pass;
 
     private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]
         && (channel.Quiet.IsQuiet[segment] || ValueOf(segment, "whiteness") >= white);
