@@ -78,6 +78,8 @@ public static class Audit
         ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(channel.Name, StringComparer.Ordinal))];
         string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
         ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
+        WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
+        ImmutableArray<Finding> throughout = CollapseRule.OfTrials(whole) is { } collapse ? [.. carried, collapse] : carried;
         List<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> cases = [];
         for (int trial = 0; trial < input.Trials.Length; trial++)
         {
@@ -94,10 +96,9 @@ public static class Audit
                 before is null ? null : (before, rules.Judge(before)),
                 own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
                 bridgeOpen,
-                carried));
+                throughout));
         }
 
-        WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
         ChannelResult result = policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
         return (result, ChannelInformation.Of(channel, [.. cases], whole, rules));
     }

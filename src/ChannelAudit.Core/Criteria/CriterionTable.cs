@@ -80,7 +80,7 @@ internal static class CriterionTable
     private static ImmutableArray<LimitSet> Sets(TomlSection section, string key, TomlNode node, string reason)
     {
         string[] measures = [.. MeasureCatalog.OfChannels.Concat(MeasureCatalog.OfDecisions)
-            .Where(measure => string.Equals(measure.Reason, reason, StringComparison.Ordinal)).Select(measure => measure.Name)];
+            .Where(measure => measure.Serves(reason)).Select(measure => measure.Name)];
         if (node.Kind != TomlKind.List || node.Items.Any(item => item.Kind != TomlKind.Table))
         {
             throw CriteriaErrors.NotAListOfTables(section, key, $"{measures[0]} = 1.0");

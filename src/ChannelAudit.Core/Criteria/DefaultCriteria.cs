@@ -115,9 +115,9 @@ public static class DefaultCriteria
 
     private static Criterion WeakResponse() => OnBothLevels(
         ReasonCode.WeakResponse,
-        [Set(("contraction_snr", 12))],
+        [Set(("contraction_snr", 12)), Set(("whiteness", 0.7), ("rest_excess", 1.3), ("band_p95", 3))],
         [Set(("contraction_snr", 6))],
-        "engineering judgement: 12 dB is four times the power of rest, 6 dB is twice its amplitude; instructed contractions only");
+        "engineering judgement: 12 dB is four times the power of rest, 6 dB is twice its amplitude, instructed contractions only; joined inputs leave the amplifier's own noise");
 
     // Both ways round it is a reject: that is part of the rule.
     private static Criterion LeadSwap() => new()

@@ -33,8 +33,11 @@ public static class MeasureCatalog
         new("pop_rate", "1/min", ReasonCode.Pops, LimitSense.AtLeast, "spikes a minute"),
         new("pop_share", "%", ReasonCode.Pops, LimitSense.AtLeast, "what spikes hold of the energy above 20 Hz, trials only"),
         new("rest_rms", "uV", ReasonCode.NoiseFloor, LimitSense.AtLeast, "amplitude in the band at rest; in a trial the trial's own"),
-        new("whiteness", "1", ReasonCode.NoiseFloor, LimitSense.AtLeast, "density at the top of the band over that at 80 to 150 Hz"),
+        new("whiteness", "1", ReasonCode.NoiseFloor, LimitSense.AtLeast, "density at the top of the band over that at 80 to 150 Hz")
+        { AlsoServes = ReasonCode.WeakResponse },
         new("contraction_snr", "dB", ReasonCode.WeakResponse, LimitSense.AtMost, "contraction over rest; trials of a task only, the best of them for the whole recording"),
+        new("rest_excess", "1", ReasonCode.WeakResponse, LimitSense.AtMost, "amplitude at rest over the amplifier's own noise, whole recording only"),
+        new("band_p95", "uV", ReasonCode.WeakResponse, LimitSense.AtMost, "95th percentile of the amplitude in the band of single seconds, whole recording only"),
     ];
 
     /// <summary>Numbers that only criteria know: medians that decide a bridge, and the share of bad trials.</summary>

@@ -8,6 +8,13 @@ namespace ChannelAudit.Measures;
 /// <param name="Meaning">One line for people.</param>
 public sealed record MeasureDefinition(string Name, string Unit, string Reason, LimitSense Sense, string Meaning)
 {
+    /// <summary>Another reason whose limits may ask for it, or null.</summary>
+    public string? AlsoServes { get; init; }
+
+    /// <summary>Whether limits of a reason may ask for it.</summary>
+    public bool Serves(string reason) =>
+        string.Equals(Reason, reason, StringComparison.Ordinal) || string.Equals(AlsoServes, reason, StringComparison.Ordinal);
+
     /// <summary>Whether a value has reached a limit.</summary>
     public bool Reaches(double value, double limit) => Sense switch
     {

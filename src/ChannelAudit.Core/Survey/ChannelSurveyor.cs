@@ -3,6 +3,7 @@ using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
+using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Survey;
 
@@ -10,6 +11,7 @@ namespace ChannelAudit.Survey;
 internal static class ChannelSurveyor
 {
     private const double JoinClippedSeconds = 0.1;
+    private const double LoudProbability = 0.95;
 
     /// <summary>Surveys the channels of a group, going through the file twice: once for rails and limits, once for what lies beyond them.</summary>
     /// <param name="recording">The recording.</param>
@@ -92,6 +94,8 @@ internal static class ChannelSurveyor
             {
                 Pops = pops.All,
                 LevelTrend = TrendOf(table, quiet, frame),
+                RestExcess = RestExcess.Of(quiet.RestPower, time, setup),
+                LoudPower = LoudPower(table, quiet),
                 RestPower = quiet.RestPower,
                 Whiteness = Whiteness.Of(quiet.Quiet.Sum(i => table.Top[i]), quiet.Quiet.Sum(i => table.Middle[i]), frame.Band),
             },
@@ -132,6 +136,12 @@ internal static class ChannelSurveyor
     {
         (List<Pop> pops, List<Pop> locked) = StimulusLock.Split(PopFinder.Find(recording, channel, time.Pops, cancellation), channel, trials);
         return new ChannelPops(recording, channel, pops, locked);
+    }
+
+    private static double? LoudPower(SegmentTable table, QuietSegments quiet)
+    {
+        double[] clean = [.. table.BandPower.Where((_, i) => quiet.IsClean[i])];
+        return clean.Length == 0 ? null : Quantiles.Type7InPlace(clean, LoudProbability);
     }
 
     private static double? TrendOf(SegmentTable table, QuietSegments quiet, SpectralFrame frame)

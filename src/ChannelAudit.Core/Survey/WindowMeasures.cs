@@ -60,6 +60,8 @@ public static class WindowMeasures
             Uv("rest_rms", reading.RestPower is { } rest ? Math.Sqrt(rest) : null, noSpectrum ?? "no quiet second", hasUnit, noUnit),
             Plain("whiteness", reading.Whiteness, NoWhiteness(reading, channel)),
             Plain("contraction_snr", contraction.Snr, contraction.WhyNone),
+            hasUnit ? Plain("rest_excess", reading.RestExcess, !isWhole ? "whole recording only" : noSpectrum ?? (reading.RestPower is null ? "no quiet second" : TooCoarse)) : MeasureValue.None("rest_excess", noUnit),
+            Uv("band_p95", reading.LoudPower is { } loud ? Math.Sqrt(loud) : null, !isWhole ? "whole recording only" : noSpectrum ?? "no second without a fault", hasUnit, noUnit),
         ];
     }
 

@@ -67,6 +67,12 @@ public sealed record WindowReading
     /// <summary>Trend of the resting level in % a minute; whole recording only.</summary>
     public double? LevelTrend { get; init; }
 
+    /// <summary>Amplitude at rest over the amplifier's own noise; whole recording only, null where it says nothing.</summary>
+    public double? RestExcess { get; init; }
+
+    /// <summary>95th percentile of the power in the band of its clean seconds, unit²; whole recording only.</summary>
+    public double? LoudPower { get; init; }
+
     /// <summary>Share of the window that is stored.</summary>
     public double StoredShare => Window.Length > 0 ? (double)Window.Stored / Window.Length : 0;
 

@@ -26,7 +26,7 @@ public static class ReasonWords
         new(ReasonCode.Pops, "pops", "Look for a loose plug or lead and for drying gel; re-attach if needed.", TouchesSkin: true, ["pops", "pop_rate", "pop_share"]),
         new(ReasonCode.NoiseFloor, "noise at rest", "The contact is poor: check the leads, renew the gel, or re-prepare the site.", TouchesSkin: true, ["rest_rms", "whiteness"]),
         new(ReasonCode.Drift, "baseline drift", "Wait some minutes for the contact to settle and test again; if it stays, re-attach the electrode.", TouchesSkin: true, ["drift_slope", "drift_range", "headroom"]),
-        new(ReasonCode.WeakResponse, "weak response", "Show the task and repeat it; then check placement, both leads, and gel between the two electrodes.", TouchesSkin: true, ["contraction_snr"]),
+        new(ReasonCode.WeakResponse, "weak response", "Show the task and repeat it; then check placement, both leads, and gel between the two electrodes.", TouchesSkin: true, ["contraction_snr", "rest_excess", "band_p95"]),
         new(ReasonCode.LeadSwap, "another site answers", "Check which lead goes to which site, and the labels in the setup file.", TouchesSkin: false, ["swap_other"]),
         new(ReasonCode.UnusableInput, "input that cannot be judged", "Record the raw signal, neither rectified nor smoothed, and check unit and resolution in the setup file.", TouchesSkin: false, []),
         new("bad-trials", "many bad trials", "See the reasons of its trials.", TouchesSkin: false, ["bad_share", "bad_share_low"]),

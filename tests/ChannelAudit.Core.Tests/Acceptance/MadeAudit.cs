@@ -59,9 +59,14 @@ internal static class MadeAudit
     }
 
     /// <summary>Audits a recording with the setup of a plan.</summary>
-    public static RecordingResult Of(Recording recording, SessionPlan plan)
+    public static RecordingResult Of(Recording recording, SessionPlan plan) => Of(recording, SetupOf(plan));
+
+    /// <summary>The setup of a plan.</summary>
+    public static StudySetup SetupOf(SessionPlan plan) => SetupFile.Parse(SetupText.Of(plan), "setup.toml");
+
+    /// <summary>Audits a recording with a setup.</summary>
+    public static RecordingResult Of(Recording recording, StudySetup setup)
     {
-        StudySetup setup = SetupFile.Parse(SetupText.Of(plan), "setup.toml");
         TrialSet trials = TrialPlan.Of(recording, TrialSources.Choose(recording, setup, null, RecordingCompanions.None), setup);
         AuditInput input = new()
         {

@@ -49,6 +49,6 @@ public sealed partial class LimitFigureTests
         return page[from..to];
     }
 
-    [GeneratedRegex("`(?<measure>[a-z_]+)` (?:≥|≤) (?<value>-?[0-9.]*[0-9])", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("`(?<measure>[a-z_0-9]+)` (?:≥|≤) (?<value>-?[0-9.]*[0-9])", RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Printed();
 }

@@ -34,6 +34,7 @@ internal sealed class ChannelRules
         noiseFloor.Judge(window),
         DriftRule.Judge(window),
         WeakResponseRule.Judge(window),
+        CollapseRule.Judge(window),
         UnusableInputRule.Judge(window),
     ];
 }

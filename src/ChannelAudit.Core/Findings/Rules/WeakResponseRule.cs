@@ -11,11 +11,10 @@ internal static class WeakResponseRule
     {
         if (window.ValueOf("contraction_snr") is not { } snr)
         {
-            // Other trials ask nothing of this muscle, so nothing is missing there.
-            return RuleOutcome.None(ReasonCode.WeakResponse, window.IsWhole || window.Asks ? window.NoteOf("contraction_snr") : null);
+            return RuleOutcome.None(ReasonCode.WeakResponse, WhyOpen(window));
         }
 
-        LimitJudgement judged = window.Judge(ReasonCode.WeakResponse);
+        LimitJudgement judged = window.Judge(ReasonCode.WeakResponse, window.IsWhole, CollapseRule.AsksForTask);
         return judged.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.WeakResponse)
             : new RuleOutcome(
@@ -25,4 +24,10 @@ internal static class WeakResponseRule
                 snr <= ContractionSnr.FloorDb ? "no contraction seen" : $"the contraction stands only {Say.Number(snr)} dB above rest",
                 "the task was not done, the electrodes are not over this muscle, they are joined by gel, or a lead is off");
     }
+
+    // Other trials ask nothing of this muscle, so nothing is missing there. Without any task the channel is still judged by whether it holds anything at all.
+    private static string? WhyOpen(WindowCase window) =>
+        window.Asks ? window.NoteOf("contraction_snr")
+        : window.IsWhole && CollapseRule.WhyOpen(window) is { } why ? $"{window.NoteOf("contraction_snr")}; and without one: {why}"
+        : null;
 }

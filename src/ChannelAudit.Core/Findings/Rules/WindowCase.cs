@@ -65,17 +65,26 @@ internal sealed class WindowCase
     public string? NoteOf(string measure) =>
         measures.FirstOrDefault(value => string.Equals(value.Measure, measure, StringComparison.Ordinal)).Note;
 
+    /// <summary>Null when a measure has a value, otherwise why it has none.</summary>
+    public string? WhyNone(string measure) => ValueOf(measure) is null ? NoteOf(measure) ?? "no value" : null;
+
     /// <summary>For the whole recording: from the first to the last of some ranges, in seconds; null for a trial.</summary>
     public (double FromS, double ToS)? StretchOf(SampleRanges ranges) => IsWhole && ranges.All.Count > 0
         ? (ranges.All[0].From / Reading.RateHz, ranges.All[^1].To / Reading.RateHz)
         : null;
 
     /// <summary>The window's values against the limits of a reason, those for trials or those for the whole channel.</summary>
-    public LimitJudgement Judge(string reason)
+    public LimitJudgement Judge(string reason) => Judge(reason, IsWhole, _ => true);
+
+    /// <summary>The window's values against some of the limits of a reason.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <param name="ofChannel">Whether the limits of the channel are asked, or those of trials.</param>
+    /// <param name="applies">Which alternatives are asked.</param>
+    public LimitJudgement Judge(string reason, bool ofChannel, Func<LimitSet, bool> applies)
     {
         Criterion criterion = Criteria.For(reason);
-        return IsWhole
-            ? LimitJudgement.Of(criterion.ChannelQuestionable, criterion.ChannelReject, ValueOf)
-            : LimitJudgement.Of(criterion.Questionable, criterion.Reject, ValueOf);
+        return ofChannel
+            ? LimitJudgement.Of([.. criterion.ChannelQuestionable.Where(applies)], [.. criterion.ChannelReject.Where(applies)], ValueOf)
+            : LimitJudgement.Of([.. criterion.Questionable.Where(applies)], [.. criterion.Reject.Where(applies)], ValueOf);
     }
 }

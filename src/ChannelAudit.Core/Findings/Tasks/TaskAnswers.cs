@@ -54,13 +54,13 @@ public sealed class TaskAnswers
             : new ContractionAnswer(null, "no rest to compare with");
     }
 
-    /// <summary>The best of a channel's answers to its own tasks: a site that answered once is connected.</summary>
-    public ContractionAnswer Best(int channel)
+    /// <summary>The best of a channel's answers to its own tasks: a site that answered once is connected. Null when none was asked of it.</summary>
+    public ContractionAnswer? Best(int channel)
     {
         ImmutableArray<int> own = OwnOf(channel);
         if (own.IsEmpty)
         {
-            return new ContractionAnswer(null, "no task asked of it");
+            return null;
         }
 
         ContractionAnswer[] answers = [.. own.Select(trial => In(channel, trial))];

@@ -1,0 +1,54 @@
+using ChannelAudit.Criteria;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Findings.Rules;
+
+/// <summary>An amplitude that has collapsed: the whole recording holds nothing but the amplifier's noise, whether a task was asked or not.</summary>
+/// <remarks>
+/// The alternatives of <c>weak-response</c> without <c>contraction_snr</c>, on the measures of the whole recording; those of trials hold for all
+/// trials alike. It cannot be said of a single trial: a muscle may be still for three seconds.
+/// </remarks>
+internal static class CollapseRule
+{
+    private const string Cause = "gel between this site's own electrodes, a dead pair, or a shorted input";
+
+    /// <summary>Whether an alternative asks for the size of a contraction, which only a task can give.</summary>
+    public static bool AsksForTask(LimitSet set) =>
+        set.Limits.Any(limit => string.Equals(limit.Measure, "contraction_snr", StringComparison.Ordinal));
+
+    /// <summary>Why a collapse could not be seen, or null.</summary>
+    public static string? WhyOpen(WindowCase whole) => whole.WhyNone("rest_excess") ?? whole.WhyNone("whiteness") ?? whole.WhyNone("band_p95");
+
+    /// <summary>Judges the whole recording for the channel; a trial has nothing to say.</summary>
+    public static RuleOutcome Judge(WindowCase window) => window.IsWhole ? Judge(window, true) : RuleOutcome.None(ReasonCode.WeakResponse);
+
+    /// <summary>What the whole recording says of all its trials, or null.</summary>
+    public static Finding? OfTrials(WindowCase whole)
+    {
+        RuleOutcome outcome = Judge(whole, false);
+        return outcome.Grade == Grade.Pass ? null : new Finding
+        {
+            Reason = outcome.Reason,
+            Grade = outcome.Grade,
+            Channels = [whole.Channel.Name],
+            FromS = whole.Reading.FromS,
+            ToS = whole.Reading.ToS,
+            Evidence = outcome.Evidence,
+            Text = outcome.Text,
+            Cause = outcome.Cause,
+        };
+    }
+
+    private static RuleOutcome Judge(WindowCase whole, bool ofChannel)
+    {
+        LimitJudgement judged = whole.Judge(ReasonCode.WeakResponse, ofChannel, set => !AsksForTask(set));
+        return judged.Grade == Grade.Pass
+            ? RuleOutcome.None(ReasonCode.WeakResponse)
+            : new RuleOutcome(
+                ReasonCode.WeakResponse,
+                judged.Grade,
+                judged.Evidence,
+                $"hardly more than the amplifier's own noise throughout: {Say.Number(whole.ValueOf("rest_rms") ?? 0)} µV at rest, {Say.Number(whole.ValueOf("band_p95") ?? 0)} µV when loudest",
+                Cause);
+    }
+}
