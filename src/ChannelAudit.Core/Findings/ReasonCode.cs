@@ -44,6 +44,31 @@ public static class ReasonCode
     /// <summary>Input that cannot be judged.</summary>
     public const string UnusableInput = "unusable-input";
 
+    /// <summary>Information: a neighbour's muscle.</summary>
+    public const string Crosstalk = "crosstalk";
+
+    /// <summary>Information: something that all channels share alike.</summary>
+    public const string CommonSource = "common-source";
+
+    /// <summary>Information: a muscle that does not come to rest.</summary>
+    public const string TonicActivity = "tonic-activity";
+
+    /// <summary>Information: speech or chewing.</summary>
+    public const string MouthActivity = "mouth-activity";
+
+    /// <summary>Information: filters other than the file states.</summary>
+    public const string FilterMismatch = "filter-mismatch";
+
+    /// <summary>Information: events that look odd.</summary>
+    public const string Events = "events";
+
+    /// <summary>Information: a resting level that rises or falls.</summary>
+    public const string RestingLevel = "resting-level";
+
+    /// <summary>The codes that inform and never change a verdict.</summary>
+    public static ImmutableArray<string> Information { get; } =
+        [Crosstalk, CommonSource, TonicActivity, MouthActivity, FilterMismatch, Events, RestingLevel];
+
     /// <summary>All codes that can change a verdict, in the order in which equals are listed.</summary>
     public static ImmutableArray<string> All { get; } =
     [

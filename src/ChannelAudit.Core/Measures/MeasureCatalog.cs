@@ -26,7 +26,7 @@ public static class MeasureCatalog
         new("drift_slope", "uV/min", ReasonCode.Drift, LimitSense.AtLeastMagnitude, "slope of the baseline"),
         new("drift_range", "uV", ReasonCode.Drift, LimitSense.AtLeast, "range of the baseline, 5th to 95th percentile"),
         new("headroom", "%", ReasonCode.Drift, LimitSense.AtMost, "room left to the nearer rail at the worst level"),
-        new("level_trend", "%/min", "resting-level", LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
+        new("level_trend", "%/min", ReasonCode.RestingLevel, LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
         new("lowfreq_rms", "uV", ReasonCode.LowFrequency, LimitSense.AtLeast, "amplitude from 2 to 15 Hz, below the EMG band"),
         new("lowfreq_ratio", "1", ReasonCode.LowFrequency, LimitSense.AtLeast, "power from 2 to 15 Hz over muscle power"),
         new("pops", "1", ReasonCode.Pops, LimitSense.AtLeast, "short, isolated spikes"),

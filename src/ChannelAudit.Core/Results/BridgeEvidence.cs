@@ -36,6 +36,9 @@ public sealed record BridgeEvidence
     /// <summary>Why a bridge could not be judged, or null.</summary>
     public string? NotAssessed { get; init; }
 
+    /// <summary>Which electrodes the sign allows and how many joints the sizes fit, in words; null when nothing was found.</summary>
+    public string? Electrodes { get; init; }
+
     /// <summary>What was decided, in words.</summary>
     public required string Decision { get; init; }
 

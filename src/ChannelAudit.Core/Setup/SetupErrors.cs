@@ -48,9 +48,13 @@ internal static class SetupErrors
     public static ChannelAuditException AdjacentToItself(TomlSection section, string name) => section.Fault(
         "adjacent", $"site '{OneLine.Of(name)}' is adjacent to itself", "name the other sites that are near");
 
+    /// <summary>A site that is called as the ground electrode is.</summary>
+    public static ChannelAuditException GroundIsNoSite(TomlSection section) => section.Fault(
+        "name", "a site is called 'ground'", "'ground' stands for the ground electrode in adjacent: give the site another name");
+
     /// <summary>A site next to one that does not exist.</summary>
     public static ChannelAuditException UnknownAdjacent(TomlSection section, string name, IReadOnlyList<string> sites) => section.Fault(
-        "adjacent", $"adjacent names '{OneLine.Of(name)}', which is no site", TomlErrors.DidYouMean(name, sites, "sites"));
+        "adjacent", $"adjacent names '{OneLine.Of(name)}', which is no site", TomlErrors.DidYouMean(name, [.. sites, SiteSetup.Ground], "sites"));
 
     /// <summary>Not exactly two ends of a window.</summary>
     public static ChannelAuditException NotAWindow(TomlSection section, int found) => section.Fault(

@@ -38,7 +38,7 @@ internal static class SetupKeys
         new("side", "side = \"left\"", "left or right"),
         new("position", "position = [0.3, 0.6]", "x and y on the sketch, for sites that have no place of their own there", -1000, 1000),
         new("electrodes", "electrodes = [\"C1\", \"C2\"]", "ids of the two electrodes, first minus second"),
-        new("adjacent", "adjacent = [\"eye\"]", "names of sites so near that gel can join them; saying it at one of the two is enough"),
+        new("adjacent", "adjacent = [\"eye\"]", "names of sites so near that gel can join them (saying it at one of the two is enough), and \"ground\" for the ground electrode"),
         new("task", "task = \"raise lip corner\"", "trial label of this muscle's voluntary contraction"),
     ];
 

@@ -5,6 +5,9 @@ namespace ChannelAudit.Setup;
 /// <summary>One site: a pair of electrodes over a muscle.</summary>
 public sealed record SiteSetup
 {
+    /// <summary>The word in <see cref="Adjacent"/> for the ground electrode, which is no site.</summary>
+    public const string Ground = "ground";
+
     /// <summary>The name used in tables and figures.</summary>
     public required string Name { get; init; }
 
@@ -23,8 +26,11 @@ public sealed record SiteSetup
     /// <summary>Ids of the two electrodes, first minus second, or empty.</summary>
     public ImmutableArray<string> Electrodes { get; init; } = [];
 
-    /// <summary>Names of sites close enough for gel to join.</summary>
+    /// <summary>Names of sites close enough for gel to join, and <c>ground</c> for the ground electrode.</summary>
     public ImmutableArray<string> Adjacent { get; init; } = [];
+
+    /// <summary>Whether gel can reach the ground electrode.</summary>
+    public bool IsBesideGround => Adjacent.Contains(Ground, StringComparer.Ordinal);
 
     /// <summary>Trial label of this muscle's voluntary contraction, or null.</summary>
     public string? Task { get; init; }

@@ -52,6 +52,11 @@ internal static class SiteTables
             throw SetupErrors.NotTwoCoordinates(section, position.Length);
         }
 
+        if (string.Equals(section.Text("name"), SiteSetup.Ground, StringComparison.OrdinalIgnoreCase))
+        {
+            throw SetupErrors.GroundIsNoSite(section);
+        }
+
         string? side = section.Text("side");
         return new SiteSetup
         {
@@ -92,7 +97,7 @@ internal static class SiteTables
                 throw SetupErrors.AdjacentToItself(section, site.Name);
             }
 
-            if (!sites.Any(other => string.Equals(other.Name, neighbour, StringComparison.Ordinal)))
+            if (!string.Equals(neighbour, SiteSetup.Ground, StringComparison.Ordinal) && !sites.Any(other => string.Equals(other.Name, neighbour, StringComparison.Ordinal)))
             {
                 throw SetupErrors.UnknownAdjacent(section, neighbour, [.. sites.Select(other => other.Name)]);
             }

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
+using ChannelAudit.Setup;
 
 namespace ChannelAudit.Survey;
 
@@ -44,4 +46,10 @@ public sealed record ChannelSurvey
 
     /// <summary>Whether the channel lies at the eye or the brow, where blinks are to be expected.</summary>
     public required bool IsNearEye { get; init; }
+
+    /// <summary>Where the spectrum contradicts what the file says of its filters, in words.</summary>
+    public ImmutableArray<string> FilterDoubts { get; init; } = [];
+
+    /// <summary>The site of the setup, or null.</summary>
+    public SiteSetup? Site { get; init; }
 }

@@ -102,6 +102,7 @@ internal static class ChannelSurveyor
             DriftHidden = DriftGate.Cause(channel, scan.Baseline),
             MotionHidden = MotionGate.Cause(channel, frame, table, quiet.Quiet),
             IsNearEye = EyeSite.Is(channel, named.Name, setup),
+            Site = setup.Sites.FirstOrDefault(site => string.Equals(site.Name, named.Name, StringComparison.Ordinal)),
         };
     }
 

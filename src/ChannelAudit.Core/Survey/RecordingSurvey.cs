@@ -77,7 +77,11 @@ public sealed class RecordingSurvey
                 cancellation);
             for (int member = 0; member < members.Length; member++)
             {
-                surveys[group.Members[member]] = ofGroup[member];
+                int place = group.Members[member];
+                surveys[place] = ofGroup[member] with
+                {
+                    FilterDoubts = FilterCheck.Of(all[place], sample[place], mains, ofGroup[member].All.Time.Baseline),
+                };
             }
 
             pairs.AddRange(PairSurvey.Inside(group, spectra, surveys));

@@ -17,6 +17,8 @@ public sealed class SpectrumSample
     // Three bins of one second of noise fall below a quarter of their neighbours once in a dozen; those of eight, once in 100 000 (chi squared).
     private const int LeastNotchSeconds = 8;
 
+    private const double CalmProbability = 0.25;
+
     // Room for 60 Hz and the neighbours that its peak is compared with.
     private const double HighestNominalHz = 75;
 
@@ -24,6 +26,7 @@ public sealed class SpectrumSample
     private readonly List<double[]> nearMains = [];
     private readonly List<SampledSecond> sampled = [];
     private readonly double[] mean;
+    private double[] calm = [];
     private readonly double binHz;
 
     private SpectrumSample(int bins, double binHz)
@@ -42,16 +45,18 @@ public sealed class SpectrumSample
         double[] buffer = new double[length * SegmentBatch.Lanes];
         double[] density = new double[batch.Bins];
         PowerAccumulator power = new(batch.Bins);
-        foreach ((long start, long stored, int seconds) in places)
+        List<float[]> seconds = [];
+        foreach ((long start, long stored, int run) in places)
         {
             cancellation.ThrowIfCancellationRequested();
-            recording.Samples.Read(channel.Index, stored, buffer.AsSpan(0, seconds * length));
-            batch.Load(0, buffer.AsSpan(0, seconds * length), length, seconds);
+            recording.Samples.Read(channel.Index, stored, buffer.AsSpan(0, run * length));
+            batch.Load(0, buffer.AsSpan(0, run * length), length, run);
             power.Add(batch, 0);
-            for (int lane = 0; lane < seconds; lane++)
+            for (int lane = 0; lane < run; lane++)
             {
                 sample.sampled.Add(SampledSecond.Of(buffer.AsSpan(lane * length, length)));
                 batch.Density(0, lane, density);
+                seconds.Add(Array.ConvertAll(density, value => (float)value));
                 sample.starts.Add(start + ((long)lane * length));
                 sample.nearMains.Add([.. density.AsSpan(0, Math.Min(density.Length, (int)(HighestNominalHz / batch.BinHz)))]);
             }
@@ -60,6 +65,7 @@ public sealed class SpectrumSample
         if (power.Segments > 0)
         {
             power.Density(batch, sample.mean);
+            sample.calm = LowerQuartile(seconds, batch.Bins);
         }
 
         return sample;
@@ -74,6 +80,18 @@ public sealed class SpectrumSample
         int from = (int)Math.Ceiling(fromHz / binHz);
         int to = Math.Min(mean.Length - 1, (int)Math.Floor(toHz / binHz));
         return starts.Count == 0 || to < from ? null : Quantiles.MedianInPlace(mean.AsSpan(from, to - from + 1).ToArray());
+    }
+
+    /// <summary>
+    /// The mean over a band of the density that three of four seconds exceed, bin by bin: what is there when nothing moves, contracts or blinks. Null below
+    /// eight seconds or without the band.
+    /// </summary>
+    /// <remarks>Scaled so that steady noise gives its density: a second's density is exponential, its lower quartile -ln 0.75 of the mean.</remarks>
+    public double? CalmDensity(double fromHz, double toHz)
+    {
+        int from = (int)Math.Ceiling((fromHz / binHz) - 1e-9);
+        int to = Math.Min(mean.Length - 1, (int)Math.Floor((toHz / binHz) + 1e-9));
+        return starts.Count < LeastNotchSeconds || to < from ? null : calm.AsSpan(from, to - from + 1).ToArray().Average() / -Math.Log(1 - CalmProbability);
     }
 
     /// <summary>The peak at a frequency over its neighbours in the mean spectrum; null when the rate is too low for it.</summary>
@@ -115,6 +133,23 @@ public sealed class SpectrumSample
         }
 
         return inside < NotchShare * PeakFloor.At(mean, center, PeakFloor.MedianBias(starts.Count));
+    }
+
+    private static double[] LowerQuartile(List<float[]> seconds, int bins)
+    {
+        double[] quartile = new double[bins];
+        double[] values = new double[seconds.Count];
+        for (int bin = 0; bin < bins; bin++)
+        {
+            for (int second = 0; second < values.Length; second++)
+            {
+                values[second] = seconds[second][bin];
+            }
+
+            quartile[bin] = Quantiles.Type7InPlace(values, CalmProbability);
+        }
+
+        return quartile;
     }
 
     private double? Prominence(double[] density, double hz)

@@ -30,6 +30,7 @@ internal static class PairJson
         json.WriteStartObject("bridge");
         json.WriteString("decision", evidence.Decision);
         json.WriteString("why", evidence.Why);
+        json.WriteString("electrodes", evidence.Electrodes);
         json.WriteString("not_assessed", evidence.NotAssessed);
         json.WriteNumber("rest_segments", evidence.RestSegments);
         json.WriteNumber("active_a_segments", evidence.ActiveASegments);

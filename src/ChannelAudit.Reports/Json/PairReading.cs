@@ -18,6 +18,7 @@ internal static class PairReading
     {
         Decision = field.Text("decision"),
         Why = field.Text("why"),
+        Electrodes = field.TextOrNull("electrodes"),
         NotAssessed = field.TextOrNull("not_assessed"),
         RestSegments = field.Whole("rest_segments"),
         ActiveASegments = field.Whole("active_a_segments"),

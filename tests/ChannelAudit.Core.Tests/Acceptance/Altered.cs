@@ -17,6 +17,10 @@ internal static class Altered
         })],
         new ScaledSource(recording.Samples, gain, offset));
 
+    /// <summary>The same samples under a header that states other filters.</summary>
+    public static Recording Stating(Recording recording, Prefilter stated) =>
+        Of(recording, [.. recording.Channels.Select(channel => channel with { Prefilter = stated })], new ScaledSource(recording.Samples, 1, 0));
+
     /// <summary>One recording with a channel of another.</summary>
     public static Recording Mixed(Recording recording, Recording other, int channel) => Of(
         recording,

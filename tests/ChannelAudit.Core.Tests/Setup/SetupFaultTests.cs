@@ -96,6 +96,7 @@ public sealed class SetupFaultTests
     [InlineData(
         "[[sites]]\nname = \"cheek\"\nchannel = \"A\"\nadjacent = [\"brows\"]\n[[sites]]\nname = \"brow\"\nchannel = \"B\"\n",
         "line 4: adjacent names 'brows', which is no site", "did you mean 'brow'?")]
+    [InlineData("[[sites]]\nname = \"Ground\"\nchannel = \"A\"\n", "line 2: a site is called 'ground'", "'ground' stands for the ground electrode in adjacent: give the site another name")]
     [InlineData("[[sites]]\nname = \"a\"\nlabel = \"A\"\n", "line 3: unknown key 'label' in [[sites]]", "keys of [[sites]]: name, muscle, channel, side, position, electrodes, adjacent, task")]
     public void WrongSitesAreRefused(string toml, string found, string hint) => IsRefused(toml, found, hint);
 

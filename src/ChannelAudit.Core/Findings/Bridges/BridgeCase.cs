@@ -17,6 +17,12 @@ internal sealed record BridgeCase(
 {
     private const double LeastShared = 0.12;
 
+    /// <summary>Ids of the first and second electrode of the first channel; empty when the setup names none.</summary>
+    public ImmutableArray<string> ElectrodesA { get; init; } = [];
+
+    /// <summary>Those of the second channel.</summary>
+    public ImmutableArray<string> ElectrodesB { get; init; } = [];
+
     /// <summary>Whether every third channel shares a high band that is worth speaking of: ground or a remote source, not gel.</summary>
     public bool IsCommonSource => IsShared && Math.Abs(Whole.RhoHighRest ?? 0) >= LeastShared;
 

@@ -31,7 +31,8 @@ internal static class BridgeGap
 
     private static ImmutableArray<string> Adjacent(string name, StudySetup setup) =>
     [
-        .. setup.Sites.Where(site => string.Equals(site.Name, name, StringComparison.Ordinal)).SelectMany(site => site.Adjacent),
+        .. setup.Sites.Where(site => string.Equals(site.Name, name, StringComparison.Ordinal)).SelectMany(site => site.Adjacent)
+            .Where(near => !string.Equals(near, SiteSetup.Ground, StringComparison.Ordinal)),
         .. setup.Sites.Where(site => site.Adjacent.Contains(name, StringComparer.Ordinal)).Select(site => site.Name),
     ];
 }

@@ -48,7 +48,11 @@ public sealed class BridgeJudge
         ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared));
         ImmutableArray<Grade> grades = GradeTrials(whole, decision, spans, trials, readings);
         return BridgeWords.Judgement(
-            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, LimitsOf(pair.Table.Bands, whole), isShared),
+            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, LimitsOf(pair.Table.Bands, whole), isShared)
+            {
+                ElectrodesA = survey.Channels[pair.A].Site?.Electrodes ?? [],
+                ElectrodesB = survey.Channels[pair.B].Site?.Electrodes ?? [],
+            },
             trials,
             grades);
     }

@@ -31,13 +31,13 @@ internal static class BridgeReasoning
 
     private static string Reached(BridgeCase found, Grade worst)
     {
-        (_, BridgeDecision decision) = found.Deciding(worst);
+        (BridgeMedians medians, BridgeDecision decision) = found.Deciding(worst);
         string part = decision == found.Decision ? string.Empty : "In this part: ";
         string numbers = string.Join("; ", decision.Evidence.Select(Words));
         string ending = worst == Grade.Reject
             ? "Crosstalk through tissue does not reach this."
             : "Two bipolar channels cannot prove a single joined electrode, so it is suspected only.";
-        return $"{part}{(part.Length == 0 ? Capital(numbers) : numbers)}. {ending}";
+        return $"{part}{(part.Length == 0 ? Capital(numbers) : numbers)}. {ending} {Capital(LikelyJoint.Of(found, medians))}.";
     }
 
     private static string NotReached(BridgeCase found)

@@ -65,6 +65,7 @@ internal static class BridgeWords
         NotAssessed = notAssessed,
         Decision = Decided(found, worst, notAssessed),
         Why = BridgeReasoning.Of(found, worst, notAssessed),
+        Electrodes = worst == Grade.Pass ? null : LikelyJoint.Of(found, found.Deciding(worst).Medians),
     };
 
     private static string Decided(BridgeCase found, Grade worst, string? notAssessed) => worst switch
@@ -94,7 +95,7 @@ internal static class BridgeWords
     private static Finding FindingOf(BridgeCase found, Grade worst, ImmutableArray<Trial> trials, ImmutableArray<Grade> grades)
     {
         (double fromS, double toS) = Stretch(found, worst, trials, grades);
-        (_, BridgeDecision decision) = found.Deciding(worst);
+        (BridgeMedians medians, BridgeDecision decision) = found.Deciding(worst);
         bool isReject = worst == Grade.Reject;
         return new Finding
         {
@@ -106,10 +107,10 @@ internal static class BridgeWords
             Evidence = decision.Evidence,
             Text = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{found.NameA} and {found.NameB} {(isReject ? "carry one signal" : "share signal")} ({Numbers(found.Whole)})"),
+                $"{found.NameA} and {found.NameB} {(isReject ? "carry one signal" : "share signal")} ({Numbers(found.Whole)}); {LikelyJoint.Of(found, medians)}"),
             Cause = isReject
                 ? "gel has joined the two sites, or the two channels are one"
-                : "an electrode of each may be joined by gel; a reading across the sites or new gel would settle it",
+                : "an electrode of each may be joined by gel; a reading across the sites, new gel, or each muscle moved alone would settle it",
         };
     }
 
@@ -165,7 +166,7 @@ internal static class BridgeWords
         double gain = 100 * Math.Abs((a >= b ? found.Whole.GainAb : found.Whole.GainBa) ?? 0);
         return new Finding
         {
-            Reason = "crosstalk",
+            Reason = ReasonCode.Crosstalk,
             Grade = Grade.Pass,
             Channels = [found.NameA, found.NameB],
             FromS = 0,

@@ -23,6 +23,7 @@ internal static class ChannelInformation
             LidMovements(channel, trials),
             Coupling(channel, whole),
             HasToneOrMotion(trials) ? null : Tension(channel, whole, rules),
+            Filters(channel, whole),
         }.OfType<Finding>(),
     ];
 
@@ -51,10 +52,17 @@ internal static class ChannelInformation
 
     private static Finding? Tension(ChannelSurvey channel, WindowCase whole, ChannelRules rules) => !rules.IsTonic(whole) ? null : Noticed(
         channel,
-        "tonic-activity",
+        ReasonCode.TonicActivity,
         (whole.Reading.FromS, whole.Reading.ToS),
         $"{Say.Number(whole.ValueOf("rest_rms") ?? 0)} µV at rest, with the spectrum of a muscle",
         "the face is tense: not noise");
+
+    private static Finding? Filters(ChannelSurvey channel, WindowCase whole) => channel.FilterDoubts.IsEmpty ? null : Noticed(
+        channel,
+        ReasonCode.FilterMismatch,
+        (whole.Reading.FromS, whole.Reading.ToS),
+        string.Join("; ", channel.FilterDoubts),
+        "the header was filled in by hand or by another program, or the amplifier was set otherwise than noted");
 
     private static Finding Noticed(ChannelSurvey channel, string code, (double FromS, double ToS) stretch, string text, string cause) => new()
     {

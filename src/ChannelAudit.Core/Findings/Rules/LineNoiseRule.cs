@@ -27,5 +27,5 @@ internal sealed class LineNoiseRule : PeakRule
         + (ratioDb is { } ratio ? $" ({(ratio < 0 ? "-" : "+")}{Say.Number(Math.Abs(ratio))} dB against the muscle)" : string.Empty);
 
     protected override string CauseOf(double hz) =>
-        "unequal or high contact impedance of this pair, a loose lead, a poor ground, or mains equipment close by";
+        GroundJoint.AddTo("unequal or high contact impedance of this pair, a loose lead, a poor ground, or mains equipment close by", Channel);
 }

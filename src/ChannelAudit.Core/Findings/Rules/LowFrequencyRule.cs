@@ -44,7 +44,7 @@ internal static class LowFrequencyRule
             judged.Grade,
             judged.Evidence,
             $"{Say.Number(window.ValueOf("lowfreq_rms") ?? 0)} µV from 2 to 15 Hz, {Say.Number(ratio)} times the muscle's power; a high-pass at 20 Hz would leave {Say.Number(left)} µV",
-            "a lead or the skin moves: loose fastening, pull at a cable, speech or a turn of the head",
+            GroundJoint.AddTo("a lead or the skin moves: loose fastening, pull at a cable, speech or a turn of the head", window.Channel),
             open);
     }
 
