@@ -55,7 +55,12 @@ public static class Audit
             Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, results, input.Trials, cancellation) : results,
             Skipped = AuditedChannels.Skipped(recording, channels),
             Pairs = input.WithViews ? PairViewer.AddTo(recording, survey, rows, pairs, bridges.StatesOf, cancellation) : rows,
-            Information = [.. pairs.Select(pair => pair.Information).OfType<Finding>(), .. judged.SelectMany(channel => channel.Information)],
+            Information =
+            [
+                .. pairs.Select(pair => pair.Information).Append(bridges.CommonSource(pairs)).OfType<Finding>(),
+                .. judged.SelectMany(channel => channel.Information),
+                .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
+            ],
             Warnings = [.. recording.Warnings, .. input.Warnings],
             MinimumTrials = input.Setup.Trials.Minimum,
         };

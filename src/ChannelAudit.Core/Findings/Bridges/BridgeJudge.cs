@@ -57,6 +57,15 @@ public sealed class BridgeJudge
             grades);
     }
 
+    /// <summary>What all channels share alike, or null; where two are joined for certain, nothing is said.</summary>
+    /// <param name="pairs">What was judged about the pairs.</param>
+    public Finding? CommonSource(ImmutableArray<PairJudgement> pairs) => pairs.Any(pair => pair.Finding is { Grade: Grade.Reject }) || survey.Pairs.IsEmpty
+        ? null
+        : SharedByAll.Of(
+            [.. survey.Channels.Select(channel => channel.Name)],
+            (a, b) => medians[survey.IndexOfPair(a, b)],
+            survey.Pairs[0].ChannelA.TimelineLength / survey.Pairs[0].ChannelA.Rate.Value);
+
     private static int Length(PairSurvey pair) => SpectralFrame.SegmentLengthOf(pair.ChannelA.Rate);
 
     private static ImmutableArray<Grade> GradeTrials(

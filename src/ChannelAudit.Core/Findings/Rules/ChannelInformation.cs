@@ -7,6 +7,8 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>What is worth knowing of one channel and changes no verdict.</summary>
 internal static class ChannelInformation
 {
+    private const double LeastChangePercent = 25;
+
     /// <summary>Blinks in trials, spikes that come with them, and muscle activity at rest.</summary>
     /// <param name="channel">The channel.</param>
     /// <param name="trials">What the rules said of each trial's window.</param>
@@ -24,6 +26,7 @@ internal static class ChannelInformation
             Coupling(channel, whole),
             HasToneOrMotion(trials) ? null : Tension(channel, whole, rules),
             Filters(channel, whole),
+            Level(channel, whole),
         }.OfType<Finding>(),
     ];
 
@@ -56,6 +59,18 @@ internal static class ChannelInformation
         (whole.Reading.FromS, whole.Reading.ToS),
         $"{Say.Number(whole.ValueOf("rest_rms") ?? 0)} µV at rest, with the spectrum of a muscle",
         "the face is tense: not noise");
+
+    // What is measured at rest cannot rise by more than two fifths: beyond that a second is no longer quiet.
+    private static Finding? Level(ChannelSurvey channel, WindowCase whole)
+    {
+        double minutes = (whole.Reading.ToS - whole.Reading.FromS) / 60;
+        return whole.ValueOf("level_trend") is not { } trend || Math.Abs(trend) * minutes < LeastChangePercent ? null : Noticed(
+            channel,
+            ReasonCode.RestingLevel,
+            (whole.Reading.FromS, whole.Reading.ToS),
+            $"the resting level {(trend < 0 ? "falls" : "rises")} by {Say.Number(Math.Abs(trend))} % a minute",
+            trend < 0 ? "the face relaxes, or the contact settles" : "the face tenses, gel dries, or an electrode comes loose");
+    }
 
     private static Finding? Filters(ChannelSurvey channel, WindowCase whole) => channel.FilterDoubts.IsEmpty ? null : Noticed(
         channel,
