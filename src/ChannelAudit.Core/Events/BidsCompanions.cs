@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Recordings;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Events;
 
@@ -28,9 +29,10 @@ public static class BidsCompanions
         ImmutableArray<BidsChannel> rows = channels is null ? [] : ReadChannels(channels, warnings);
         double? mains = null;
         double? rate = null;
+        string? filters = null;
         foreach (string sidecar in sidecars)
         {
-            ReadSidecar(sidecar, ref mains, ref rate, warnings);
+            ReadSidecar(sidecar, ref mains, ref rate, ref filters, warnings);
         }
 
         return new RecordingCompanions
@@ -41,6 +43,7 @@ public static class BidsCompanions
             Channels = rows,
             PowerLineHz = mains,
             SamplingHz = rate,
+            SoftwareFilters = filters is { Length: > 0 } ? filters : null,
             Warnings = warnings.ToImmutable(),
         };
     }
@@ -108,7 +111,7 @@ public static class BidsCompanions
     }
 
     // Nearer sidecars are read first; what they say stands.
-    private static void ReadSidecar(string path, ref double? mains, ref double? rate, ImmutableArray<Warning>.Builder warnings)
+    private static void ReadSidecar(string path, ref double? mains, ref double? rate, ref string? filters, ImmutableArray<Warning>.Builder warnings)
     {
         string file = Path.GetFileName(path);
         try
@@ -117,6 +120,7 @@ public static class BidsCompanions
             using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(path), options);
             mains ??= Number(document.RootElement, "PowerLineFrequency");
             rate ??= Number(document.RootElement, "SamplingFrequency");
+            filters ??= Filters(document.RootElement);
         }
         catch (Exception fault) when (fault is JsonException or IOException or UnauthorizedAccessException)
         {
@@ -124,6 +128,12 @@ public static class BidsCompanions
             warnings.Add(new Warning(file, place, "not used: not valid JSON, or it cannot be read"));
         }
     }
+
+    // Null when the key is not there; empty for "n/a", which a nearer sidecar may say.
+    private static string? Filters(JsonElement root) =>
+        root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("SoftwareFilters", out JsonElement value) ? null
+        : value.ValueKind == JsonValueKind.Object ? string.Join(", ", value.EnumerateObject().Select(filter => OneLine.Of(filter.Name)))
+        : string.Empty;
 
     private static double? Number(JsonElement root, string name) =>
         root.ValueKind == JsonValueKind.Object && root.TryGetProperty(name, out JsonElement value) && value.ValueKind == JsonValueKind.Number

@@ -33,7 +33,11 @@ internal static class CompanionRules
         {
             FileName = recording.FileName,
             Format = recording.Format,
-            Channels = [.. pairs.Select(pair => pair.Row is { } row ? Join(pair.Channel, row) : pair.Channel)],
+            Channels =
+            [
+                .. pairs.Select(pair => pair.Row is { } row ? Join(pair.Channel, row) : pair.Channel)
+                    .Select(channel => channel with { Prefilter = channel.Prefilter with { Software = companions.SoftwareFilters } }),
+            ],
             Annotations = recording.Annotations,
             Warnings = warnings.ToImmutable(),
             DurationS = recording.DurationS,

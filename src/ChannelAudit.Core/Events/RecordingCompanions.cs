@@ -27,6 +27,9 @@ public sealed record RecordingCompanions
     /// <summary>Samples per second as the sidecar states them, or null.</summary>
     public double? SamplingHz { get; init; }
 
+    /// <summary>Names of the filters that were applied after digitising (<c>SoftwareFilters</c>), or null when none is stated.</summary>
+    public string? SoftwareFilters { get; init; }
+
     /// <summary>What was odd about them.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
 

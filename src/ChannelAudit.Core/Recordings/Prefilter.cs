@@ -9,6 +9,9 @@ namespace ChannelAudit.Recordings;
 /// <param name="Text">The field as it stands in the file.</param>
 public sealed record Prefilter(double? HighpassHz, double? LowpassHz, ImmutableArray<double> NotchesHz, string Text)
 {
+    /// <summary>Names of filters that a companion says were applied after digitising, or null.</summary>
+    public string? Software { get; init; }
+
     /// <summary>Nothing is stated.</summary>
     public static Prefilter Unknown { get; } = new(null, null, [], string.Empty);
 }

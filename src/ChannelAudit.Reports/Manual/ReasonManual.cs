@@ -62,6 +62,7 @@ public static partial class ReasonManual
                 .. WrappedText.Lines(Standing(name), Width),
                 string.Empty,
                 .. WrappedText.Lines($"What to do: {word.WhatToDo}", Width),
+                .. ScoringAdvice.For(word.Code) is { } scoring ? WrappedText.Lines($"When scoring: {scoring}", Width) : [],
             ]) + "\n";
     }
 

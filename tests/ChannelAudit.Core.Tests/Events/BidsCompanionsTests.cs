@@ -35,7 +35,7 @@ public sealed class BidsCompanionsTests
     {
         using TemporaryFolder folder = new();
         folder.Write("dataset_description.json", "{}");
-        folder.Write("task-talk_emg.json", "{\"PowerLineFrequency\": 60, \"SamplingFrequency\": 1000}");
+        folder.Write("task-talk_emg.json", "{\"PowerLineFrequency\": 60, \"SamplingFrequency\": 1000, \"SoftwareFilters\": {\"Butterworth high-pass\": {\"cutoff\": 20}, \"smoothing\": {}}}");
         string recording = folder.Write("sub-01/emg/sub-01_task-talk_emg.edf", "x");
         folder.Write("sub-01/emg/sub-01_task-talk_emg.json", "{\"SamplingFrequency\": 2000, \"PowerLineFrequency\": \"n/a\"}");
 
@@ -43,6 +43,9 @@ public sealed class BidsCompanionsTests
 
         Assert.Equal(60, found.PowerLineHz);
         Assert.Equal(2000, found.SamplingHz);
+        Assert.Equal("Butterworth high-pass, smoothing", found.SoftwareFilters);
+        folder.Write("sub-01/emg/sub-01_task-talk_emg.json", "{\"SoftwareFilters\": \"n/a\"}");
+        Assert.Null(BidsCompanions.Find(recording).SoftwareFilters);
     }
 
     [Fact]

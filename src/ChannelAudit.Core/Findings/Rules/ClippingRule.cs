@@ -15,7 +15,7 @@ internal static class ClippingRule
 
         LimitJudgement judged = window.Judge(ReasonCode.Clipping);
         return judged.Grade == Grade.Pass
-            ? RuleOutcome.None(ReasonCode.Clipping, window.NoteOf("clipped"))
+            ? RuleOutcome.None(ReasonCode.Clipping, window.NoteOf("clipped") ?? Hidden(window))
             : new RuleOutcome(
                 ReasonCode.Clipping,
                 judged.Grade,
@@ -24,6 +24,14 @@ internal static class ClippingRule
                 window.Channel.Time.Rails is { LowerHidden: false, UpperHidden: false }
                     ? "the signal is larger than the recording can hold: gain too high, or an electrode moved"
                     : "the amplifier saturates below the limits of the file: gain too high, or an electrode offset",
+                Hidden(window),
                 Stretch: window.StretchOf(window.Channel.Clipped));
     }
+
+    /// <summary>Why more may be cut off than is seen, or null: behind a filter a plateau is level no more, and no rail says where it was.</summary>
+    /// <remarks>A high-pass is said once for the channel: most amplifiers have one in front of the converter, whose own rails are seen.</remarks>
+    private static string? Hidden(WindowCase window) =>
+        window.Channel.Channel.Prefilter.Software is { } filters ? $"filtered after digitising ({filters}): what was cut off before may be hidden"
+        : window.IsWhole && (window.Channel.DriftHidden ?? window.Channel.MotionHidden) is { } highpass ? $"{highpass}; what was cut off before it may be hidden"
+        : null;
 }
