@@ -60,6 +60,23 @@ public sealed class FilterMismatchTests
         Audited(MadeAudit.Session(1041, new Rational(1000, 1)) with { Faults = [new MainsPickup(MadeAudit.Sites, 6)] }, new Prefilter(0, null, [50], string.Empty)).Channels,
         channel => Assert.Contains("a notch at 50 Hz is stated, but a line stands there", channel, StringComparison.Ordinal));
 
+    /// <summary>A notch of 5 Hz width, which the header states or keeps to itself.</summary>
+    [Theory]
+    [InlineData(1045, false)]
+    [InlineData(1046, true)]
+    public void AHoleAtTheMainsIsDoubtedUnlessItIsStated(ulong seed, bool isStated)
+    {
+        SessionPlan plan = MadeAudit.Session(seed, new Rational(1000, 1)) with { Faults = [new MainsPickup(MadeAudit.Sites, 0.3)] };
+        using Recording made = MadeRecording.Make(plan).Open();
+        using Recording notched = Altered.Changed(made, string.Empty, samples => Notched(samples, 50, 1000), null);
+        using Recording recording = Altered.Stating(notched, new Prefilter(0, null, isStated ? [50] : [], string.Empty));
+
+        string doubts = Doubts(MadeAudit.Of(recording, plan));
+
+        Assert.Equal(!isStated, doubts.Contains("no notch is stated, but there is a hole at 50 Hz", StringComparison.Ordinal));
+        Assert.Equal(isStated, doubts.Length == 0);
+    }
+
     [Fact]
     public void NothingIsDoubtedWhereNothingIsStated() => Assert.Equal(
         [string.Empty],
@@ -73,6 +90,24 @@ public sealed class FilterMismatchTests
 
         Assert.Equal(3, result.Information.Count(finding => string.Equals(finding.Reason, ReasonCode.FilterMismatch, StringComparison.Ordinal)));
         Assert.All(result.Channels, channel => Assert.Equal(Grade.Pass, channel.Verdict));
+    }
+
+    /// <summary>Zeros on the unit circle, poles just inside: 5 Hz wide at half power.</summary>
+    private static double[] Notched(double[] samples, double hz, double rateHz)
+    {
+        double radius = 1 - (Math.PI * 5 / rateHz);
+        double cosine = 2 * Math.Cos(2 * Math.PI * hz / rateHz);
+        double[] filtered = new double[samples.Length];
+        for (int i = 0; i < samples.Length; i++)
+        {
+            double before = i > 0 ? samples[i - 1] : 0;
+            double before2 = i > 1 ? samples[i - 2] : 0;
+            double last = i > 0 ? filtered[i - 1] : 0;
+            double last2 = i > 1 ? filtered[i - 2] : 0;
+            filtered[i] = samples[i] - (cosine * before) + before2 + (radius * cosine * last) - (radius * radius * last2);
+        }
+
+        return filtered;
     }
 
     private static SessionPlan Filtered(SessionPlan plan, double highpassHz, double lowpassHz) => plan with
