@@ -24,6 +24,7 @@ internal static class FilterCheck
     private const double LeftAbove = 0.15;
     private const double GoneBelowTop = 0.02;
     private const double LineStands = 16;
+    private const double NotchWithinHz = 2;
     private const double MuscleAtTop = 0.1;
     private const double HidesDriftHz = 0.1;
     private const double TrendUv = 20;
@@ -124,9 +125,13 @@ internal static class FilterCheck
             }
         }
 
-        if (sample.HasNotchAt(mains.Hz) && !claimed.NotchesHz.Any(notch => Math.Abs(notch - mains.NominalHz) <= 2))
+        // Behind a notch there is no line to say which of the two it was.
+        foreach (double hz in new[] { 50, 60, mains.NominalHz }.Distinct())
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"no notch is stated, but there is a hole at {mains.NominalHz:0.#} Hz");
+            if (sample.HasNotchAt(hz == mains.NominalHz ? mains.Hz : hz) && !claimed.NotchesHz.Any(notch => Math.Abs(notch - hz) <= NotchWithinHz))
+            {
+                yield return string.Create(CultureInfo.InvariantCulture, $"no notch is stated, but there is a hole at {hz:0.#} Hz");
+            }
         }
     }
 

@@ -84,7 +84,7 @@ public sealed class MouthActivityTests
             8, [new RemoteShare("cheek", potential, 0.4), new RemoteShare("brow", potential, acrossBrow), new RemoteShare("eye", potential, 0.4)]));
 
         Finding found = Assert.Single(Of(result, ReasonCode.CommonSource));
-        Assert.Equal(MadeAudit.Sites, found.Channels.Order(StringComparer.Ordinal).OrderBy(name => MadeAudit.Sites.IndexOf(name)));
+        Assert.Equal(MadeAudit.Sites.ToArray(), found.Channels.ToArray(), StringComparer.Ordinal);
         Assert.All(result.Channels, channel => Assert.DoesNotContain("bridge", channel.Reasons, StringComparer.Ordinal));
     }
 

@@ -32,6 +32,6 @@ internal static class ClippingRule
     /// <remarks>A high-pass is said once for the channel: most amplifiers have one in front of the converter, whose own rails are seen.</remarks>
     private static string? Hidden(WindowCase window) =>
         window.Channel.Channel.Prefilter.Software is { } filters ? $"filtered after digitising ({filters}): what was cut off before may be hidden"
-        : window.IsWhole && (window.Channel.DriftHidden ?? window.Channel.MotionHidden) is { } highpass ? $"{highpass}; what was cut off before it may be hidden"
+        : window is { IsWhole: true, Channel.Time.Rails: { LowerHidden: false, UpperHidden: false } } && (window.Channel.DriftHidden ?? window.Channel.MotionHidden) is { } highpass ? $"{highpass}; what was cut off before it may be hidden"
         : null;
 }
