@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using ChannelAudit.Criteria;
 using ChannelAudit.Findings;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Findings.Rules;
 using ChannelAudit.Findings.Tasks;
+using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -22,6 +24,8 @@ public static class Audit
     /// <exception cref="ChannelAuditException">When no channel is left to audit.</exception>
     public static RecordingResult Of(Recording recording, AuditInput input, CancellationToken cancellation)
     {
+        ScoringFilter filter = ScoringFilter.Of(input.Setup.Scoring);
+        input = filter.IsStated ? input with { Criteria = ScoredCriteria.Of(input.Criteria, filter) } : input;
         ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(recording, input.Setup);
         RecordingSurvey survey = RecordingSurvey.Of(recording, channels, input.Trials, input.Setup, cancellation);
         BridgeJudge bridges = new(survey, input.Criteria.For(ReasonCode.Bridge));
@@ -50,6 +54,7 @@ public static class Audit
             DurationS = recording.DurationS,
             Gaps = RecordedGap.Of(channels.Select(pair => pair.Channel)),
             Mains = survey.Mains,
+            Scoring = filter.IsStated ? filter.InWords : null,
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,
             Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, results, input.Trials, cancellation) : results,

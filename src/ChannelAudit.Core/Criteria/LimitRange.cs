@@ -36,10 +36,11 @@ internal static class LimitRange
         return double.IsPositiveInfinity(most) ? $"a finite number {from}" : FormattableString.Invariant($"{from}, up to {most}");
     }
 
-    // A deflection counted from the median can be longer than the way to the nearer rail, so peak_use has no upper end.
+    // A deflection counted from the median can be longer than the way to the nearer rail, and a fault can add more than there was: no upper end.
     private static double Most(MeasureDefinition measure) => measure switch
     {
         { Name: "peak_use" } => double.PositiveInfinity,
+        { Unit: "%" } when measure.Name.EndsWith("_effect", StringComparison.Ordinal) => double.PositiveInfinity,
         { Unit: "%" } => 100,
         { Unit: "1" } when measure.Name.StartsWith("rho", StringComparison.Ordinal) => 1,
         _ => double.PositiveInfinity,

@@ -33,6 +33,9 @@ public sealed record Finding
     /// <summary>The numbers that passed their limits.</summary>
     public required ImmutableArray<Evidence> Evidence { get; init; }
 
+    /// <summary>What it does to the score; null for reasons that say nothing of the amplitude.</summary>
+    public ScoreEffect? Effect { get; init; }
+
     /// <summary>What was seen, one sentence a technician understands.</summary>
     public required string Text { get; init; }
 

@@ -4,7 +4,10 @@ namespace ChannelAudit.Measures;
 public static class BandAmplitude
 {
     /// <summary>Band power in unit²; null when line windows leave nothing of the band.</summary>
-    public static double? Power(ReadOnlySpan<double> density, SpectralFrame frame)
+    /// <param name="density">One-sided density, unit²/Hz, of <see cref="SpectralFrame.Bins"/> bins.</param>
+    /// <param name="frame">The channel's frame.</param>
+    /// <param name="passes">For every bin the share of power that a filter lets through; empty: no filter.</param>
+    public static double? Power(ReadOnlySpan<double> density, SpectralFrame frame, ReadOnlySpan<double> passes = default)
     {
         if (frame.OpenBins == 0)
         {
@@ -16,7 +19,7 @@ public static class BandAmplitude
         {
             for (int bin = range.From; bin <= range.To; bin++)
             {
-                sum += density[bin];
+                sum += passes.IsEmpty ? density[bin] : density[bin] * passes[bin];
             }
         }
 

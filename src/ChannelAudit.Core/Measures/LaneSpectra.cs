@@ -33,6 +33,22 @@ internal readonly ref struct LaneSpectra
         return sum * frame.BinHz * scale;
     }
 
+    /// <summary>As <see cref="BandAmplitude"/> behind the scoring filter; 0 where line windows leave nothing.</summary>
+    public Vector256<double> BandLeft()
+    {
+        Vector256<double> sum = Vector256<double>.Zero;
+        foreach (BinRange range in frame.OpenRanges)
+        {
+            sum = SumLeft(sum, range.From, range.To);
+        }
+
+        double scale = frame.OpenBins == 0 ? 0 : (double)(frame.LastBin - frame.FirstBin + 1) / frame.OpenBins;
+        return sum * frame.BinHz * scale;
+    }
+
+    /// <summary>Power between two bins behind the scoring filter.</summary>
+    public Vector256<double> PowerLeft(BinRange range) => SumLeft(Vector256<double>.Zero, range.From, range.To) * frame.BinHz;
+
     /// <summary>Power between two bins.</summary>
     public Vector256<double> Power(BinRange range) => Sum(Vector256<double>.Zero, range.From, range.To) * frame.BinHz;
 
@@ -50,23 +66,35 @@ internal readonly ref struct LaneSpectra
         return count == 0 ? sum : sum / count;
     }
 
-    /// <summary>As <see cref="LineNoise"/> for one segment: power and the square of its standard error.</summary>
-    public (Vector256<double> Power, Vector256<double> Variance) Line()
+    /// <summary>As <see cref="LineNoise"/> for one segment: power and the square of its standard error, raw and behind the scoring filter.</summary>
+    public (Vector256<double> Power, Vector256<double> Variance, Vector256<double> PowerLeft, Vector256<double> VarianceLeft) Line()
     {
         Vector256<double> bias = Vector256.Create(PeakFloor.MedianBias(1));
         Vector256<double> power = Vector256<double>.Zero;
         Vector256<double> floorSquares = Vector256<double>.Zero;
+        Vector256<double> powerLeft = Vector256<double>.Zero;
+        Vector256<double> squaresLeft = Vector256<double>.Zero;
         foreach (LineWindow window in frame.Harmonics)
         {
             Vector256<double> floor = Floor(window.Center, bias);
-            Vector256<double> sum = Sum(
-                Vector256<double>.Zero, window.Center - LineWindow.Reach, Math.Min(density.Length - 1, window.Center + LineWindow.Reach));
+            int last = Math.Min(density.Length - 1, window.Center + LineWindow.Reach);
+            Vector256<double> sum = Sum(Vector256<double>.Zero, window.Center - LineWindow.Reach, last);
             power += Vector256.Max(Vector256<double>.Zero, sum - (floor * LineWindow.Width)) * frame.BinHz;
             floorSquares += floor * floor;
+            Vector256<double> left = Vector256<double>.Zero;
+            double squares = 0;
+            for (int bin = window.Center - LineWindow.Reach; bin <= last; bin++)
+            {
+                left += (density[bin] - floor) * frame.Passes[bin];
+                squares += frame.Passes[bin] * frame.Passes[bin];
+            }
+
+            powerLeft += Vector256.Max(Vector256<double>.Zero, left) * frame.BinHz;
+            squaresLeft += floor * floor * squares;
         }
 
         double factor = PeakFloor.HannCorrelation * LineWindow.Width / Welch.EffectiveSegments(1) * frame.BinHz * frame.BinHz;
-        return (power, floorSquares * factor);
+        return (power, floorSquares * factor, powerLeft, squaresLeft * (factor / LineWindow.Width));
     }
 
     /// <summary>Which lanes may hold a narrow peak that means anything in a single segment; only those are worth a closer look.</summary>
@@ -145,6 +173,18 @@ internal readonly ref struct LaneSpectra
         }
 
         return Vector256.Create<double>(floors);
+    }
+
+    private Vector256<double> SumLeft(Vector256<double> start, int from, int to)
+    {
+        Vector256<double> sum = start;
+        double[] passes = frame.Passes;
+        for (int bin = from; bin <= to; bin++)
+        {
+            sum += density[bin] * passes[bin];
+        }
+
+        return sum;
     }
 
     private Vector256<double> Sum(Vector256<double> start, int from, int to)

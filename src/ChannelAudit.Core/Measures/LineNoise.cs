@@ -13,7 +13,8 @@ public static class LineNoise
     /// <param name="density">One-sided density, unit²/Hz, of <see cref="SpectralFrame.Bins"/> bins.</param>
     /// <param name="frame">The channel's frame.</param>
     /// <param name="segments">Overlapping segments in the mean, 1 or more.</param>
-    public static PeakReading Of(ReadOnlySpan<double> density, SpectralFrame frame, int segments)
+    /// <param name="passes">For every bin the share of power that a filter lets through; empty: no filter.</param>
+    public static PeakReading Of(ReadOnlySpan<double> density, SpectralFrame frame, int segments, ReadOnlySpan<double> passes = default)
     {
         double bias = PeakFloor.MedianBias(segments);
         double power = 0;
@@ -21,12 +22,32 @@ public static class LineNoise
         foreach (LineWindow window in frame.Harmonics)
         {
             double floor = PeakFloor.At(density, window.Center, bias);
-            power += Math.Max(0, SumAround(density, window.Center) - (floor * LineWindow.Width)) * frame.BinHz;
-            floorSquares += floor * floor;
+            (double excess, double squares) = Excess(density, window.Center, floor, passes);
+            power += Math.Max(0, excess) * frame.BinHz;
+            floorSquares += floor * floor * squares;
         }
 
-        double variance = floorSquares * PeakFloor.HannCorrelation * LineWindow.Width / Welch.EffectiveSegments(segments);
+        double variance = floorSquares * PeakFloor.HannCorrelation / Welch.EffectiveSegments(segments);
         return new PeakReading(power, Math.Sqrt(variance) * frame.BinHz, frame.LineHz);
+    }
+
+    /// <summary>What a window holds above its floor, and the squared shares of power that pass in it (5 without a filter).</summary>
+    internal static (double Excess, double Squares) Excess(ReadOnlySpan<double> density, int center, double floor, ReadOnlySpan<double> passes)
+    {
+        if (passes.IsEmpty)
+        {
+            return (SumAround(density, center) - (floor * LineWindow.Width), LineWindow.Width);
+        }
+
+        double excess = 0;
+        double squares = 0;
+        for (int bin = Math.Max(0, center - LineWindow.Reach); bin <= Math.Min(density.Length - 1, center + LineWindow.Reach); bin++)
+        {
+            excess += (density[bin] - floor) * passes[bin];
+            squares += passes[bin] * passes[bin];
+        }
+
+        return (excess, squares);
     }
 
     /// <summary>The sum of a window's bins.</summary>

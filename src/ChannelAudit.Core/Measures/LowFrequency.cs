@@ -26,20 +26,4 @@ public static class LowFrequency
 
         return sum * frame.BinHz;
     }
-
-    /// <summary>What of it a Butterworth high-pass of order 2 at 20 Hz leaves, unit².</summary>
-    /// <param name="density">One-sided density, unit²/Hz, of <see cref="SpectralFrame.Bins"/> bins.</param>
-    /// <param name="frame">The channel's frame.</param>
-    /// <remarks>Power response 1 / (1 + (20/f)^4).</remarks>
-    public static double PowerBehindHighPass(ReadOnlySpan<double> density, SpectralFrame frame)
-    {
-        double sum = 0;
-        for (int bin = frame.LowBins.From; bin <= frame.LowBins.To; bin++)
-        {
-            double ratio = EmgBand.LowestHz / (bin * frame.BinHz);
-            sum += density[bin] / (1 + (ratio * ratio * ratio * ratio));
-        }
-
-        return sum * frame.BinHz;
-    }
 }

@@ -12,9 +12,13 @@ public static class MeasureCatalog
     [
         new("line_rms", "uV", ReasonCode.LineNoise, LimitSense.AtLeast, "mains and its harmonics, root of their power"),
         new("line_ratio", "dB", ReasonCode.LineNoise, LimitSense.AtLeast, "mains power over muscle power"),
+        new("line_left", "uV", ReasonCode.LineNoise, LimitSense.AtLeast, "what the scoring filter leaves of the mains"),
+        new("line_left_ratio", "dB", ReasonCode.LineNoise, LimitSense.AtLeast, "its power over what the filter leaves of the muscle"),
         new("narrow_rms", "uV", ReasonCode.NarrowBand, LimitSense.AtLeast, "the strongest narrow peak that is not mains"),
         new("narrow_ratio", "dB", ReasonCode.NarrowBand, LimitSense.AtLeast, "its power over muscle power"),
         new("narrow_hz", "Hz", ReasonCode.NarrowBand, LimitSense.AtLeast, "its frequency"),
+        new("narrow_left", "uV", ReasonCode.NarrowBand, LimitSense.AtLeast, "the strongest narrow peak that the scoring filter leaves"),
+        new("narrow_left_ratio", "dB", ReasonCode.NarrowBand, LimitSense.AtLeast, "its power over what the filter leaves of the muscle"),
         new("emg_rms", "uV", string.Empty, LimitSense.AtLeast, "amplitude in the EMG band outside line windows"),
         new("clipped", "%", ReasonCode.Clipping, LimitSense.AtLeast, "samples at a rail"),
         new("clipped_run", "ms", ReasonCode.Clipping, LimitSense.AtLeast, "longest run at a rail"),
@@ -29,6 +33,8 @@ public static class MeasureCatalog
         new("level_trend", "%/min", ReasonCode.RestingLevel, LimitSense.AtLeastMagnitude, "trend of the resting level, whole recording only"),
         new("lowfreq_rms", "uV", ReasonCode.LowFrequency, LimitSense.AtLeast, "amplitude from 2 to 15 Hz, below the EMG band"),
         new("lowfreq_ratio", "1", ReasonCode.LowFrequency, LimitSense.AtLeast, "power from 2 to 15 Hz over muscle power"),
+        new("lowfreq_left", "uV", ReasonCode.LowFrequency, LimitSense.AtLeast, "what the scoring filter leaves from 2 to 15 Hz"),
+        new("lowfreq_left_ratio", "1", ReasonCode.LowFrequency, LimitSense.AtLeast, "its power over what the filter leaves of the muscle"),
         new("pops", "1", ReasonCode.Pops, LimitSense.AtLeast, "short, isolated spikes"),
         new("pop_rate", "1/min", ReasonCode.Pops, LimitSense.AtLeast, "spikes a minute"),
         new("pop_share", "%", ReasonCode.Pops, LimitSense.AtLeast, "what spikes hold of the energy above 20 Hz, trials only"),
@@ -38,6 +44,14 @@ public static class MeasureCatalog
         new("contraction_snr", "dB", ReasonCode.WeakResponse, LimitSense.AtMost, "contraction over rest; trials of a task only, the best of them for the whole recording"),
         new("rest_excess", "1", ReasonCode.WeakResponse, LimitSense.AtMost, "amplitude at rest over the amplifier's own noise, whole recording only"),
         new("band_p95", "uV", ReasonCode.WeakResponse, LimitSense.AtMost, "95th percentile of the amplitude in the band of single seconds, whole recording only"),
+        new("rectified", "uV", string.Empty, LimitSense.AtLeast, "mean rectified amplitude behind the scoring filter, trials only"),
+        new("line_effect", "%", ReasonCode.LineNoise, LimitSense.AtLeastMagnitude, "what the mains adds to it, in % of it without the mains"),
+        new("narrow_effect", "%", ReasonCode.NarrowBand, LimitSense.AtLeastMagnitude, "what the narrow peak adds to it"),
+        new("lowfreq_effect", "%", ReasonCode.LowFrequency, LimitSense.AtLeastMagnitude, "what is left from 2 to 15 Hz adds to it"),
+        new("noise_effect", "%", ReasonCode.NoiseFloor, LimitSense.AtLeastMagnitude, "what white noise adds to it, an estimate"),
+        new("pops_effect", "%", ReasonCode.Pops, LimitSense.AtLeastMagnitude, "what spikes add to it"),
+        new("clipped_effect", "%", ReasonCode.Clipping, LimitSense.AtLeastMagnitude, "what clipping takes from it at least, below zero"),
+        new("flat_effect", "%", ReasonCode.Flatline, LimitSense.AtLeastMagnitude, "what flat stretches take from it, below zero"),
     ];
 
     /// <summary>Numbers that only criteria know: medians that decide a bridge, and the share of bad trials.</summary>

@@ -20,7 +20,9 @@ public static class NarrowPeak
     /// <param name="frame">The channel's frame.</param>
     /// <param name="segments">Overlapping segments in the mean.</param>
     /// <param name="leastPower">Peaks whose five bins hold less than this are not looked at (single segments: below it nothing is significant).</param>
-    public static PeakReading Of(ReadOnlySpan<double> density, SpectralFrame frame, int segments, double leastPower = 0)
+    /// <param name="passes">For every bin the share of power that a filter lets through: the strongest is then sought in what is left; empty: no filter.</param>
+    public static PeakReading Of(
+        ReadOnlySpan<double> density, SpectralFrame frame, int segments, double leastPower = 0, ReadOnlySpan<double> passes = default)
     {
         double bias = PeakFloor.MedianBias(segments);
         PeakReading best = default;
@@ -32,7 +34,7 @@ public static class NarrowPeak
                 if (density[bin] > density[bin - 1] && density[bin] >= density[bin + 1]
                     && LineNoise.SumAround(density, bin) * frame.BinHz is var sum && sum >= leastPower && sum > best.Power)
                 {
-                    best = Better(best, density, frame, segments, bin, bias);
+                    best = Better(best, density, frame, segments, bin, bias, passes);
                 }
             }
         }
@@ -52,31 +54,36 @@ public static class NarrowPeak
         return Math.Max(bandPower - (peak.Power * scale), bandPower * LeastMuscleShare);
     }
 
-    /// <summary>The excess at one frequency, whether or not there is a peak.</summary>
-    public static PeakReading AtHz(ReadOnlySpan<double> density, SpectralFrame frame, int segments, double hz)
+    /// <summary>The excess at one frequency, whether or not there is a peak; behind a filter where the shares that pass are given.</summary>
+    public static PeakReading AtHz(
+        ReadOnlySpan<double> density, SpectralFrame frame, int segments, double hz, ReadOnlySpan<double> passes = default)
     {
         int bin = (int)Math.Round(hz / frame.BinHz, MidpointRounding.AwayFromZero);
         bin = Math.Clamp(bin, 0, frame.Bins - 1);
-        return At(density, frame, segments, bin, PeakFloor.At(density, bin, PeakFloor.MedianBias(segments)));
+        return At(density, frame, segments, bin, PeakFloor.At(density, bin, PeakFloor.MedianBias(segments)), passes);
     }
 
-    private static PeakReading At(ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double floor)
+    private static PeakReading At(
+        ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double floor, ReadOnlySpan<double> passes)
     {
-        double power = Math.Max(0, LineNoise.SumAround(density, bin) - (floor * LineWindow.Width)) * frame.BinHz;
-        double variance = floor * floor * PeakFloor.HannCorrelation * LineWindow.Width / Welch.EffectiveSegments(segments);
+        (double excess, double squares) = LineNoise.Excess(density, bin, floor, passes);
+        double power = Math.Max(0, excess) * frame.BinHz;
+        double variance = floor * floor * PeakFloor.HannCorrelation * squares / Welch.EffectiveSegments(segments);
         return new PeakReading(power, Math.Sqrt(variance) * frame.BinHz, PeakHz(density, frame, bin));
     }
 
     private static PeakReading Better(
-        PeakReading best, ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias)
+        PeakReading best, ReadOnlySpan<double> density, SpectralFrame frame, int segments, int bin, double bias, ReadOnlySpan<double> passes)
     {
         double floor = PeakFloor.At(density, bin, bias);
-        PeakReading peak = At(density, frame, segments, bin, floor);
-        return peak.Power > best.Power && IsNarrow(density, frame, bin, peak.Power, floor) ? peak : best;
+        PeakReading peak = At(density, frame, segments, bin, floor, passes);
+        return peak.Power > best.Power && IsNarrow(density, frame, bin, floor) ? peak : best;
     }
 
-    private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double power, double floor)
+    // Asked of the raw spectrum: a filter changes no peak's shape.
+    private static bool IsNarrow(ReadOnlySpan<double> density, SpectralFrame frame, int bin, double floor)
     {
+        double power = Math.Max(0, LineNoise.Excess(density, bin, floor, []).Excess) * frame.BinHz;
         double wide = 0;
         for (int at = Math.Max(1, bin - PeakFloor.Far); at <= Math.Min(density.Length - 1, bin + PeakFloor.Far); at++)
         {

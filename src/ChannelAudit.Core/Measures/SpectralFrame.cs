@@ -8,7 +8,7 @@ public sealed class SpectralFrame
 {
     private PairBands? pairBands;
 
-    private SpectralFrame(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched)
+    private SpectralFrame(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched, ScoringFilter filter)
     {
         RateHz = channel.Rate.Value;
         SegmentLength = SegmentLengthOf(channel.Rate);
@@ -16,6 +16,8 @@ public sealed class SpectralFrame
         BinHz = RateHz / SegmentLength;
         Bins = (SegmentLength / 2) + 1;
         Band = EmgBand.Of(channel);
+        Filter = filter;
+        Passes = filter.PowerAtBins(Bins, BinHz, RateHz, true);
         FirstBin = Band.FirstBin(BinHz);
         LastBin = Math.Min(Band.LastBin(BinHz), Bins - 1);
         LineHz = lineHz;
@@ -110,6 +112,12 @@ public sealed class SpectralFrame
     /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
     public ImmutableArray<BinRange> NarrowCenters { get; }
 
+    /// <summary>The filter that scoring puts before the rectifier.</summary>
+    public ScoringFilter Filter { get; }
+
+    /// <summary>For every bin the share of power that the filter lets through.</summary>
+    public double[] Passes { get; }
+
     /// <summary>The bands in which the channel can be compared with another that reaches as high.</summary>
     public PairBands PairBands => pairBands ??= PairBands.Of(this, this);
 
@@ -118,8 +126,10 @@ public sealed class SpectralFrame
     /// <param name="nominalHz">50 or 60, or the setup's.</param>
     /// <param name="lineHz">The measured frequency.</param>
     /// <param name="notched">Harmonic numbers behind a notch.</param>
-    public static SpectralFrame Of(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched) =>
-        new(channel, nominalHz, lineHz, notched);
+    /// <param name="filter">The filter of scoring; null: the ordinary one.</param>
+    public static SpectralFrame Of(
+        Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched, ScoringFilter? filter = null) =>
+        new(channel, nominalHz, lineHz, notched, filter ?? ScoringFilter.Ordinary);
 
     /// <summary>Samples in a segment of one second at a rate.</summary>
     public static int SegmentLengthOf(Rational rate) => (int)Math.Max(2, Math.Round(rate.Value, MidpointRounding.AwayFromZero));

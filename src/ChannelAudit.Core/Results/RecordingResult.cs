@@ -32,6 +32,9 @@ public sealed record RecordingResult
     /// <summary>The mains frequency used.</summary>
     public required MainsResult Mains { get; init; }
 
+    /// <summary>The scoring filter that findings were judged behind, in words; null when the setup states none.</summary>
+    public string? Scoring { get; init; }
+
     /// <summary>Where trials came from: <c>annotations</c>, <c>events</c>, <c>trigger</c> or <c>blocks</c>.</summary>
     public required string TrialsFrom { get; init; }
 

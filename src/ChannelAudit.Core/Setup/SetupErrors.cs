@@ -60,6 +60,18 @@ internal static class SetupErrors
     public static ChannelAuditException NotAWindow(TomlSection section, int found) => section.Fault(
         "window", FormattableString.Invariant($"window needs two numbers, {found} given"), "write window = [from, to] in s after onset");
 
+    /// <summary>A low-pass at or below the high-pass.</summary>
+    public static ChannelAuditException NothingPasses(TomlSection section, double high, double low) => section.Fault(
+        "lowpass_hz",
+        FormattableString.Invariant($"lowpass_hz = {low} is not above highpass_hz = {high}: nothing would pass"),
+        "give a low-pass above the high-pass, in Hz");
+
+    /// <summary>Two different scoring windows.</summary>
+    public static ChannelAuditException TwoWindows(TomlSection section, (decimal From, decimal To) trials, (decimal From, decimal To) scoring) => section.Fault(
+        "window",
+        FormattableString.Invariant($"window = [{scoring.From}, {scoring.To}] under [scoring] is not the window = [{trials.From}, {trials.To}] under [trials]"),
+        "a study has one scoring window: take one of the two out, or make them the same");
+
     /// <summary>A window that ends before it starts.</summary>
     public static ChannelAuditException WindowNotIncreasing(TomlSection section, decimal from, decimal to) => section.Fault(
         "window", FormattableString.Invariant($"window = [{from}, {to}] does not end after it starts"), "write window = [from, to] in s after onset");

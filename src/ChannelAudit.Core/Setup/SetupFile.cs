@@ -31,8 +31,9 @@ public static class SetupFile
             Recording = RecordingTable.Read(
                 new TomlSection(root.Entries.GetValueOrDefault("recording"), "[recording]", fileName, SetupKeys.Recording)),
             Sites = SiteTables.Read(root.Entries.GetValueOrDefault("sites"), fileName),
-            Trials = TrialTable.Read(new TomlSection(root.Entries.GetValueOrDefault("trials"), "[trials]", fileName, SetupKeys.Trials)),
-            ScoringHighpassHz = scoring.Number("highpass_hz"),
+            Trials = ScoringTable.WithWindow(
+                TrialTable.Read(new TomlSection(root.Entries.GetValueOrDefault("trials"), "[trials]", fileName, SetupKeys.Trials)), scoring),
+            Scoring = ScoringTable.Read(scoring),
             FileName = fileName,
             Sha256 = TomlFile.Hash(Encoding.UTF8.GetBytes(toml)),
         };

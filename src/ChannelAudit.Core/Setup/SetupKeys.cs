@@ -14,7 +14,7 @@ internal static class SetupKeys
         new("recording", "[recording]", "how the recording was made"),
         new("sites", "[[sites]]", "one table a site: a pair of electrodes over a muscle"),
         new("trials", "[trials]", "where trials come from and which part of them is scored"),
-        new("scoring", "[scoring]", "the filter that scoring will use"),
+        new("scoring", "[scoring]", "how the trials will be scored: findings are judged on what its filter leaves"),
     ];
 
     /// <summary>Keys of <c>[recording]</c>.</summary>
@@ -56,5 +56,9 @@ internal static class SetupKeys
     public static ImmutableArray<TomlKey> Scoring { get; } =
     [
         new("highpass_hz", "highpass_hz = 20.0", "high-pass of the filter that scoring will use, in Hz", 0.01, 400),
+        new("lowpass_hz", "lowpass_hz = 450.0", "its low-pass in Hz", 1, 100_000),
+        new("notch_hz", "notch_hz = [50.0, 150.0]", "what it notches out, in Hz: a number or a list; each harmonic is named by itself", 1, 100_000),
+        new("order", "order = 2", "Butterworth order of high-pass and low-pass, 6 dB an octave each; left out: 2", 1, 8),
+        new("window", "window = [0.0, 3.0]", "scoring window in s after onset, the same as under [trials]", 0, OneDayS),
     ];
 }

@@ -17,8 +17,8 @@ public sealed record StudySetup
     /// <summary>The <c>[trials]</c> table.</summary>
     public TrialSetup Trials { get; init; } = new();
 
-    /// <summary>The <c>[scoring]</c> table: high-pass of the filter that scoring will use, in Hz, or null.</summary>
-    public double? ScoringHighpassHz { get; init; }
+    /// <summary>The <c>[scoring]</c> table; its window is that of <see cref="Trials"/>.</summary>
+    public ScoringSetup Scoring { get; init; } = new();
 
     /// <summary>The file's name, or null when there is no file.</summary>
     public string? FileName { get; init; }

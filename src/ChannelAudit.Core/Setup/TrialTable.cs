@@ -11,26 +11,33 @@ internal static class TrialTable
     /// <summary>Reads it.</summary>
     public static TrialSetup Read(TomlSection section)
     {
-        ImmutableArray<decimal> window = section.Exacts("window");
-        if (section.Find("window") is not null && window.Length != 2)
-        {
-            throw SetupErrors.NotAWindow(section, window.Length);
-        }
-
-        if (window.Length == 2 && window[0] >= window[1])
-        {
-            throw SetupErrors.WindowNotIncreasing(section, window[0], window[1]);
-        }
-
+        (decimal From, decimal To)? window = Window(section);
         return new TrialSetup
         {
             From = Source(section),
             Rest = [.. section.Texts("rest").Distinct(StringComparer.Ordinal)],
-            WindowFromS = window.IsEmpty ? null : window[0],
-            WindowToS = window.IsEmpty ? null : window[1],
+            WindowFromS = window?.From,
+            WindowToS = window?.To,
             BaselineS = section.Exact("baseline_s"),
             Minimum = section.Whole("minimum") ?? new TrialSetup().Minimum,
         };
+    }
+
+    /// <summary>A scoring window, which may stand in two tables; null when it is left out.</summary>
+    public static (decimal From, decimal To)? Window(TomlSection section)
+    {
+        ImmutableArray<decimal> window = section.Exacts("window");
+        if (section.Find("window") is null)
+        {
+            return null;
+        }
+
+        if (window.Length != 2)
+        {
+            throw SetupErrors.NotAWindow(section, window.Length);
+        }
+
+        return window[0] < window[1] ? (window[0], window[1]) : throw SetupErrors.WindowNotIncreasing(section, window[0], window[1]);
     }
 
     private static TrialSource? Source(TomlSection section) => section.Text("from") switch

@@ -25,6 +25,11 @@ public sealed class ChannelPops
         {
             Places.Add(pop.At - around, pop.At + around + 1);
         }
+
+        foreach (Pop pop in pops)
+        {
+            PlacesOfPops.Add(pop.At - around, pop.At + around + 1);
+        }
     }
 
     /// <summary>Why no pops could be looked for, or null.</summary>
@@ -37,6 +42,9 @@ public sealed class ChannelPops
 
     /// <summary>The 50 ms on either side of every pop, and of every spike that came with a stimulus.</summary>
     public SampleRanges Places { get; } = new();
+
+    /// <summary>The 50 ms on either side of every pop.</summary>
+    public SampleRanges PlacesOfPops { get; } = new();
 
     /// <summary>The pops of the whole channel.</summary>
     public PopCount All => new(pops.Count, null, null);

@@ -110,8 +110,9 @@ public sealed class GroupSurvey
         Vector256<double> lowest = lanes.Power(frame.LowestBins);
         Vector256<double> middle = lanes.Mean(frame.MiddleRanges);
         Vector256<double> top = lanes.Mean(frame.TopRanges);
-        (Vector256<double> line, Vector256<double> variance) = lanes.Line();
-        Vector256<double> least = LeastNarrowShare * band;
+        Vector256<double> left = lanes.BandLeft();
+        (Vector256<double> line, Vector256<double> variance, Vector256<double> lineLeft, Vector256<double> varianceLeft) = lanes.Line();
+        Vector256<double> least = LeastNarrowShare * (frame.Filter.IsStated ? left : band);
         Vector256<double> narrow = lanes.MayHoldNarrowPeak(least);
         for (int lane = 0; lane < batch.Segments; lane++)
         {
@@ -122,13 +123,17 @@ public sealed class GroupSurvey
             table.Middle.Add(middle[lane]);
             table.Top.Add(top[lane]);
             table.Line.Add(new PeakReading(line[lane], Math.Sqrt(variance[lane]), frame.LineHz));
-            table.Narrow.Add(BitConverter.DoubleToInt64Bits(narrow[lane]) == 0 ? default : Narrow(member, lane, least[lane]));
+            table.BandLeft.Add(left[lane]);
+            table.LineLeft.Add(new PeakReading(lineLeft[lane], Math.Sqrt(varianceLeft[lane]), frame.LineHz));
+            bool mayHold = BitConverter.DoubleToInt64Bits(narrow[lane]) != 0;
+            table.Narrow.Add(mayHold ? Narrow(member, lane, least[lane], []) : default);
+            table.NarrowLeft.Add(mayHold ? Narrow(member, lane, least[lane], frame.Passes) : default);
         }
     }
 
-    private PeakReading Narrow(int member, int lane, double leastPower)
+    private PeakReading Narrow(int member, int lane, double leastPower, ReadOnlySpan<double> passes)
     {
         walk.Batch.Density(member, lane, density);
-        return NarrowPeak.Of(density, frames[member], 1, leastPower);
+        return NarrowPeak.Of(density, frames[member], 1, leastPower, passes);
     }
 }

@@ -58,8 +58,9 @@ public sealed class RecordingSurvey
         all = InputCheck.Of(recording, all, sample);
         channels = [.. channels.Zip(all, (named, checkedOne) => (checkedOne, named.Name))];
         MainsResult mains = MainsFinder.Find(recording, all, sample, setup.Recording);
+        ScoringFilter filter = ScoringFilter.Of(setup.Scoring);
         ImmutableArray<SpectralFrame> frames =
-            [.. all.Select((channel, i) => SpectralFrame.Of(channel, mains.NominalHz, mains.Hz, Notches.Of(channel, sample[i], mains)))];
+            [.. all.Select((channel, i) => SpectralFrame.Of(channel, mains.NominalHz, mains.Hz, Notches.Of(channel, sample[i], mains), filter))];
         ChannelSurvey[] surveys = new ChannelSurvey[all.Length];
         List<PairSurvey> pairs = [];
         ImmutableArray<ChannelGroup> groups = ChannelGroup.Of(all);

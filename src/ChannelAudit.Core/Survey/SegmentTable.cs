@@ -17,6 +17,15 @@ public sealed class SegmentTable
     /// <summary>Narrow peak of the single segment; power 0 where none stands out.</summary>
     public List<PeakReading> Narrow { get; } = [];
 
+    /// <summary>What the scoring filter leaves in the EMG band, unit².</summary>
+    public List<double> BandLeft { get; } = [];
+
+    /// <summary>What it leaves of the line.</summary>
+    public List<PeakReading> LineLeft { get; } = [];
+
+    /// <summary>The strongest narrow peak that it leaves; power 0 where none stands out.</summary>
+    public List<PeakReading> NarrowLeft { get; } = [];
+
     /// <summary>Power from 2 to 15 Hz, unit².</summary>
     public List<double> LowPower { get; } = [];
 

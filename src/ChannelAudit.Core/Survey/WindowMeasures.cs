@@ -10,6 +10,7 @@ public static class WindowMeasures
     private const string NoRail = "the file states no rail and the signal shows none";
     private const string TooCoarse = "a step of the file is larger than the noise: equal samples are usual";
     private const string NoSamples = "no samples in this window";
+    private const string NothingLeft = "the scoring filter leaves nothing";
 
     /// <summary>The numbers of a window, each with its note where it has none.</summary>
     /// <param name="reading">The readings.</param>
@@ -33,13 +34,22 @@ public static class WindowMeasures
         bool canClip = any && railKnown && noRaw is null;
         string noClipping = noRaw ?? (!any ? NoSamples : railKnown ? "the level is at a rail" : NoRail);
         string noUnit = channel.Channel.UnitDoubt ?? NoUnit;
+        Surviving? left = reading.Left;
+        ScoringFilter filter = channel.Frame.Filter;
+        string? noNoise = left?.NoisePower is null ? NoWhiteness(reading, channel) : null;
+        ScoreGates gates = new(noSpectrum, noLine, noNarrow, noLow, noNoise, noPops, canClip ? null : noClipping, noFlat);
+        string? drifts = channel.DriftHidden ?? DriftScoredAway(filter);
         return
         [
             Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit, noUnit),
             Plain("line_ratio", noLine is null ? Ratio(reading.Line, reading.EmgPower) : null, noLine ?? "no line power"),
+            Uv("line_left", noLine is null ? left?.Line.Rms : null, noLine, hasUnit, noUnit),
+            Plain("line_left_ratio", noLine is null ? Ratio(left?.Line, left?.EmgPower) : null, noLine ?? "no line power left"),
             Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit, noUnit),
-            Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading, channel) : null, noNarrow ?? "no narrow peak"),
+            Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading.Narrow, reading.EmgPower, channel) : null, noNarrow ?? "no narrow peak"),
             Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
+            Uv("narrow_left", noNarrow is null ? left?.Narrow?.Rms : null, noNarrow, hasUnit, noUnit),
+            Plain("narrow_left_ratio", noNarrow is null ? NarrowRatio(left?.Narrow, left?.EmgPower, channel) : null, noNarrow ?? "no narrow peak left"),
             Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit, noUnit),
             Plain("clipped", canClip ? Percent(reading.Time.ClippedSamples, reading) : null, noClipping),
             Plain("clipped_run", canClip ? reading.Time.ClippedRun * perMs : null, noClipping),
@@ -48,12 +58,14 @@ public static class WindowMeasures
             Plain("flat_run", noFlat is null ? reading.FlatRun * perMs : null, noFlat),
             Plain("missing", reading.Window.Length > 0 ? 100 * (1 - reading.StoredShare) : null, "the window is empty"),
             Plain("gap", reading.Gap * perMs, null),
-            Uv("drift_slope", noRaw is null ? reading.Drift?.SlopePerMinute : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
-            Uv("drift_range", noRaw is null ? reading.Drift?.Range : null, noDrift, hasUnit, noUnit, channel.DriftHidden),
+            Uv("drift_slope", noRaw is null ? reading.Drift?.SlopePerMinute : null, noDrift, hasUnit, noUnit, drifts),
+            Uv("drift_range", noRaw is null ? reading.Drift?.Range : null, noDrift, hasUnit, noUnit, drifts),
             Plain("headroom", noRaw is null ? reading.Drift?.HeadroomPercent : null, noDrift ?? (railKnown ? "the only rail is at zero" : NoRail)),
             Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
             Uv("lowfreq_rms", reading.LowPower is { } low ? Math.Sqrt(low) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
-            Plain("lowfreq_ratio", LowRatio(reading), noLow ?? "no power in the band"),
+            Plain("lowfreq_ratio", LowRatio(reading.LowPower, reading.EmgPower), noLow ?? "no power in the band"),
+            Uv("lowfreq_left", left?.LowPower is { } lowLeft ? Math.Sqrt(lowLeft) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
+            Plain("lowfreq_left_ratio", LowRatio(left?.LowPower, left?.EmgPower), noLow ?? NothingLeft),
             Plain("pops", noPops is null ? reading.Pops.Count : null, noPops),
             Plain("pop_rate", noPops is null ? 60 * reading.Pops.Count * reading.RateHz / reading.Window.Stored : null, noPops),
             Plain("pop_share", noPops is null ? reading.Pops.SharePercent : null, noPops ?? "trials only"),
@@ -62,8 +74,14 @@ public static class WindowMeasures
             Plain("contraction_snr", contraction.Snr, contraction.WhyNone),
             hasUnit ? Plain("rest_excess", reading.RestExcess, !isWhole ? "whole recording only" : noSpectrum ?? (reading.RestPower is null ? "no quiet second" : TooCoarse)) : MeasureValue.None("rest_excess", noUnit),
             Uv("band_p95", reading.LoudPower is { } loud ? Math.Sqrt(loud) : null, !isWhole ? "whole recording only" : noSpectrum ?? "no second without a fault", hasUnit, noUnit),
+            .. ScoreMeasures.Of(reading, channel, isWhole, gates, hasUnit ? null : noUnit),
         ];
     }
+
+    /// <summary>Why drift is not judged although it is measured: the stated filter of scoring takes it away; or null.</summary>
+    public static string? DriftScoredAway(ScoringFilter filter) => filter is { IsStated: true, TakesDrift: true }
+        ? $"not judged: scoring takes it away ({filter.InWords})"
+        : null;
 
     /// <summary>Why line noise cannot be seen on a channel at all, or null.</summary>
     public static string? LineHidden(ChannelSurvey channel) => channel.Frame.Notched.Contains(1)
@@ -75,8 +93,8 @@ public static class WindowMeasures
     private static double? Ratio(PeakReading? peak, double? emgPower) =>
         peak is { } reading && emgPower is { } power ? reading.RatioDb(power) : null;
 
-    private static double? NarrowRatio(WindowReading reading, ChannelSurvey channel) =>
-        reading.Narrow is { } peak && reading.EmgPower is { } power
+    private static double? NarrowRatio(PeakReading? narrow, double? emgPower, ChannelSurvey channel) =>
+        narrow is { } peak && emgPower is { } power
             ? peak.RatioDb(NarrowPeak.MuscleBeside(peak, power, channel.Frame))
             : null;
 
@@ -85,8 +103,8 @@ public static class WindowMeasures
             : reading.Segments == 0 ? "shorter than 1 s"
             : "no power from 80 to 150 Hz");
 
-    private static double? LowRatio(WindowReading reading) =>
-        reading is { LowPower: { } low, EmgPower: > 0 and { } band } ? low / band : null;
+    private static double? LowRatio(double? lowPower, double? emgPower) =>
+        lowPower is { } low && emgPower is > 0 and { } band ? low / band : null;
 
     private static MeasureValue Plain(string name, double? value, string? cause) => new(name, value, value is null ? cause : null);
 

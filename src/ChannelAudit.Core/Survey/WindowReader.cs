@@ -15,6 +15,7 @@ public sealed class WindowReader
     private readonly SampleRanges flat;
     private readonly ChannelPops pops;
     private readonly CodeHistogram histogram;
+    private readonly RectifiedScanner rectified;
 
     /// <summary>Prepares to read windows of a channel.</summary>
     /// <param name="recording">The recording.</param>
@@ -34,6 +35,7 @@ public sealed class WindowReader
         this.flat = flat;
         this.pops = pops;
         this.histogram = histogram;
+        rectified = new RectifiedScanner(frame.Filter, frame.RateHz, pops.PlacesOfPops);
     }
 
     /// <summary>Reads a window.</summary>
@@ -43,12 +45,14 @@ public sealed class WindowReader
     public WindowReading Read(Window window, MeanSpectrum spectrum, CancellationToken cancellation)
     {
         TimeScanner scanner = new(channel, time, histogram);
+        rectified.Start();
         foreach (SampleBlock block in SampleBlocks.Of(recording, channel, window.Pieces, cancellation))
         {
             scanner.Add(block);
+            rectified.Add(block);
         }
 
-        return Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window) };
+        return Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window), Rectified = rectified.Finish() };
     }
 
     /// <summary>Reads a window whose samples were scanned already.</summary>
@@ -122,6 +126,7 @@ public sealed class WindowReader
                 LowPower = LowFrequency.Power(density, frame),
                 Line = LineNoise.Of(density, frame, reading.Segments),
                 Narrow = NarrowPeak.Of(density, frame, reading.Segments),
+                Left = Surviving.Of(density, frame, reading.Segments),
             };
         }
 
@@ -150,7 +155,7 @@ public sealed class WindowReader
 
         double[] samples = new double[longest.Length];
         recording.Samples.Read(channel.Index, longest.StoredStart, samples);
-        (PeakReading line, double emg) = ShortTrialLine.Of(samples, frame);
-        return reading with { Line = line, EmgPower = emg, RestPower = emg };
+        (PeakReading line, double emg, Surviving left) = ShortTrialLine.Of(samples, frame);
+        return reading with { Line = line, EmgPower = emg, RestPower = emg, Left = left };
     }
 }

@@ -40,6 +40,12 @@ public sealed record WindowReading
     /// <summary>Power from 2 to 15 Hz, or null.</summary>
     public double? LowPower { get; init; }
 
+    /// <summary>What the scoring filter leaves, or null when nothing spectral was said.</summary>
+    public Surviving? Left { get; init; }
+
+    /// <summary>Mean rectified amplitude; trials only.</summary>
+    public RectifiedScan Rectified { get; init; }
+
     /// <summary>Power of rest in the band, unit²: for the whole recording that of its quiet seconds, for a trial the trial's own.</summary>
     public double? RestPower { get; init; }
 

@@ -144,6 +144,7 @@ internal sealed class VerdictPolicy
             FromS = outcome.Stretch?.FromS ?? window.Reading.FromS,
             ToS = outcome.Stretch?.ToS ?? window.Reading.ToS,
             Evidence = outcome.Evidence,
+            Effect = ScoreEffects.Of(window, outcome),
             Text = (inBaseline ? "before the onset: " : string.Empty) + outcome.Text,
             Cause = outcome.Cause,
         });

@@ -34,8 +34,36 @@ internal static class FindingJson
         }
 
         json.WriteEndArray();
+        WriteEffect(json, finding.Effect);
         json.WriteString("text", finding.Text);
         json.WriteString("cause", finding.Cause);
         json.WriteEndObject();
+    }
+
+    private static void WriteEffect(Utf8JsonWriter json, ScoreEffect? effect)
+    {
+        if (effect is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("effect");
+        WriteNumber(json, "uv", effect.Microvolts);
+        WriteNumber(json, "percent", effect.Percent);
+        WriteNumber(json, "without_uv", effect.WithoutUv);
+        if (effect.Note is { } note)
+        {
+            json.WriteString("note", note);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void WriteNumber(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } number)
+        {
+            json.WriteNumber(name, number);
+        }
     }
 }

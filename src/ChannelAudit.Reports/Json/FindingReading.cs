@@ -18,6 +18,9 @@ internal static class FindingReading
         ToS = field.Number("to_s"),
         Evidence = field.List("evidence", evidence => new Evidence(
             evidence.Text("measure"), evidence.Number("value"), evidence.Text("unit"), evidence.Number("limit"))),
+        Effect = field.ObjectOrNull("effect") is { } effect
+            ? new ScoreEffect(effect.NumberOrNull("uv"), effect.NumberOrNull("percent"), effect.NumberOrNull("without_uv"), effect.TextOrNull("note"))
+            : null,
         Text = field.Text("text"),
         Cause = field.Text("cause"),
     };

@@ -22,7 +22,10 @@ internal readonly struct JsonField
     }
 
     /// <summary>The object of that name.</summary>
-    public JsonField Object(string name) => Find(name, JsonValueKind.Object) ?? throw Wrong(name, "an object");
+    public JsonField Object(string name) => ObjectOrNull(name) ?? throw Wrong(name, "an object");
+
+    /// <summary>An object that may be left out.</summary>
+    public JsonField? ObjectOrNull(string name) => Find(name, JsonValueKind.Object);
 
     /// <summary>A text.</summary>
     public string Text(string name) => TextOrNull(name) ?? throw Wrong(name, "a text");

@@ -59,6 +59,7 @@ public static class ResultReader
             DurationS = root.Number("duration_s"),
             Participant = root.TextOrNull("participant"),
             Mains = new MainsResult(mains.Number("nominal_hz"), mains.Number("hz"), mains.Text("origin")),
+            Scoring = root.TextOrNull("scoring"),
             TrialsFrom = root.Text("trials_from"),
             MinimumTrials = root.Whole("minimum_trials"),
             Gaps = root.List("gaps", field => new RecordedGap(field.Number("from_s"), field.Number("to_s"))),

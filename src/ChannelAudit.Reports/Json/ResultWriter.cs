@@ -58,6 +58,7 @@ public static class ResultWriter
         json.WriteNumber("hz", result.Mains.Hz);
         json.WriteString("origin", result.Mains.Origin);
         json.WriteEndObject();
+        json.WriteString("scoring", result.Scoring);
         json.WriteString("trials_from", result.TrialsFrom);
         json.WriteNumber("minimum_trials", result.MinimumTrials);
     }

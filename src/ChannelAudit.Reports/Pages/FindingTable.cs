@@ -20,7 +20,7 @@ internal static class FindingTable
         html.ElementLine("h3", "Findings").Table(
             "findings",
             "For each channel and reason the worst finding with its evidence, and every trial that carries the reason",
-            "Grade", "Channel", "What", "Evidence", "When", "Trials");
+            "Grade", "Channel", "What", "Evidence", "Effect on the score", "When", "Trials");
         foreach (ReasonGroup group in groups)
         {
             WriteRow(html, recording, group);
@@ -41,7 +41,7 @@ internal static class FindingTable
                 .Text($"{Quantities.WithUnit(evidence.Value, evidence.Unit)}, limit {Quantities.WithUnit(evidence.Limit, evidence.Unit)}").Markup("</li>");
         }
 
-        html.Markup("</ul></td>").Element("td", When(worst)).Element("td", Trials(group)).Line("</tr>");
+        html.Markup("</ul></td>").Element("td", EffectWords.Of(worst.Effect)).Element("td", When(worst)).Element("td", Trials(group)).Line("</tr>");
     }
 
     private static string When(Finding finding)

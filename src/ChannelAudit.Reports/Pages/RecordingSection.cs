@@ -39,7 +39,8 @@ internal static class RecordingSection
         html.Markup("<p class=\"facts\">").Label(recording.Path).Text(
             $" \u00B7 {recording.Format} \u00B7 {Quantities.Clock(recording.DurationS)} long \u00B7 "
             + $"{Quantities.Many(recording.Trials.Length, "trial")} from {recording.TrialsFrom} \u00B7 "
-            + string.Create(CultureInfo.InvariantCulture, $"mains {recording.Mains.Hz:0.##} Hz ({recording.Mains.Origin})"))
+            + string.Create(CultureInfo.InvariantCulture, $"mains {recording.Mains.Hz:0.##} Hz ({recording.Mains.Origin})")
+            + (recording.Scoring is { } scoring ? $" \u00B7 judged behind the scoring filter: {scoring}" : string.Empty))
             .Line("</p>");
     }
 

@@ -33,17 +33,6 @@ public sealed class LowFrequencyTests
     }
 
     [Fact]
-    public void AHighPassLeavesWhatTheButterworthResponseSays()
-    {
-        // |H|² = 1 / (1 + (20/10)^4) = 1/17 at half the corner: the definition of an order 2 Butterworth filter (Butterworth 1930).
-        double[] density = Welch.Density(Made.Sine(10, 10, Rate, 10_000), Rate, 1000);
-
-        // The two bins beside the tenth, of a sixth of the power each, are let through a little less and a little more.
-        double expected = 50 * ((4.0 / 6 / 17) + (1.0 / 6 / (1 + Math.Pow(20.0 / 9, 4))) + (1.0 / 6 / (1 + Math.Pow(20.0 / 11, 4))));
-        Assert.Equal(expected, LowFrequency.PowerBehindHighPass(density, Made.Frame(Rate)), 1e-9);
-    }
-
-    [Fact]
     public void ASteadyLevelAndASlowRampAreNoMotion()
     {
         double[] ramp = [.. Enumerable.Range(0, 10_000).Select(n => 1000 + (50.0 / 60 * n / Rate))];

@@ -13,7 +13,7 @@ public sealed class ShortTrialLineTests
     [InlineData(0.999)]
     public void ASineAloneIsMeasuredExactly(double seconds)
     {
-        (PeakReading line, double emg) = ShortTrialLine.Of(Made.Sine(10, 50, 1000, (int)(seconds * 1000), 0.3), Made.Frame(1000));
+        (PeakReading line, double emg, _) = ShortTrialLine.Of(Made.Sine(10, 50, 1000, (int)(seconds * 1000), 0.3), Made.Frame(1000));
 
         Assert.Equal(50, line.Power, 1e-6);
         Assert.Equal(0, emg, 1e-6);

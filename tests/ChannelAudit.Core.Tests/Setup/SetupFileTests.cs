@@ -69,7 +69,7 @@ public sealed class SetupFileTests
         Assert.Equal(3.0m, setup.Trials.WindowToS);
         Assert.Equal(1.0m, setup.Trials.BaselineS);
         Assert.Equal(6, setup.Trials.Minimum);
-        Assert.Equal(20, setup.ScoringHighpassHz);
+        Assert.Equal(20, setup.Scoring.HighpassHz);
         Assert.Equal("setup.toml", setup.FileName);
     }
 
@@ -83,7 +83,7 @@ public sealed class SetupFileTests
         Assert.Null(setup.Trials.From);
         Assert.Null(setup.Trials.WindowFromS);
         Assert.Equal(8, setup.Trials.Minimum);
-        Assert.Null(setup.ScoringHighpassHz);
+        Assert.Null(setup.Scoring.HighpassHz);
 
         // The SHA-256 of no bytes, a widely printed constant.
         Assert.Equal("e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855", setup.Sha256);

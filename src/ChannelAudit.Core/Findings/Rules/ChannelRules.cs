@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Survey;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Findings.Rules;
 
@@ -10,12 +11,18 @@ internal sealed class ChannelRules
     private readonly LineNoiseRule lineNoise;
     private readonly NarrowBandRule narrowBand;
     private readonly NoiseFloorRule noiseFloor;
+    private readonly OrdinaryRescue? rescue;
 
+    /// <summary>Prepares to judge a channel.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="criteria">The limits in force: of surviving measures where a scoring filter is stated.</param>
     public ChannelRules(ChannelSurvey channel, AuditCriteria criteria)
     {
-        lineNoise = new LineNoiseRule(channel, criteria);
-        narrowBand = new NarrowBandRule(channel, criteria);
+        bool behind = channel.Frame.Filter.IsStated;
+        lineNoise = new LineNoiseRule(channel, criteria, behind);
+        narrowBand = new NarrowBandRule(channel, criteria, behind);
         noiseFloor = new NoiseFloorRule(channel, criteria);
+        rescue = behind ? null : new OrdinaryRescue(channel, criteria);
     }
 
     /// <summary>Whether the muscle is active at rest.</summary>
@@ -24,17 +31,21 @@ internal sealed class ChannelRules
     /// <summary>What every rule says of a window.</summary>
     public ImmutableArray<RuleOutcome> Judge(WindowCase window) =>
     [
-        lineNoise.Judge(window),
-        narrowBand.Judge(window),
+        Said(window, lineNoise.Judge(window)),
+        Said(window, narrowBand.Judge(window)),
         ClippingRule.Judge(window),
         FlatlineRule.Judge(window),
         DropoutRule.Judge(window),
-        LowFrequencyRule.Judge(window),
+        Said(window, LowFrequencyRule.Judge(window)),
         PopsRule.Judge(window),
         noiseFloor.Judge(window),
-        DriftRule.Judge(window),
+        Said(window, DriftRule.Judge(window)),
         WeakResponseRule.Judge(window),
         CollapseRule.Judge(window),
         UnusableInputRule.Judge(window),
     ];
+
+    private RuleOutcome Said(WindowCase window, RuleOutcome outcome) => outcome.Grade == Grade.Pass || rescue is null
+        ? outcome
+        : outcome with { Text = outcome.Text + rescue.Words(window, outcome) };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Survey;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Findings.Rules;
@@ -9,7 +10,11 @@ internal static class DriftRule
     /// <summary>Judges a window.</summary>
     public static RuleOutcome Judge(WindowCase window)
     {
-        string? hidden = window.NoteOf("drift_slope");
+        string? note = window.NoteOf("drift_slope");
+
+        // What scoring takes away is known not to matter: nothing is left open by it.
+        string? scoredAway = WindowMeasures.DriftScoredAway(window.Channel.Frame.Filter);
+        string? hidden = string.Equals(note, scoredAway, StringComparison.Ordinal) ? null : note;
         LimitJudgement judged = window.Judge(ReasonCode.Drift);
         if (judged.Grade == Grade.Pass)
         {

@@ -37,15 +37,23 @@ internal static class LowFrequencyRule
             return RuleOutcome.None(ReasonCode.LowFrequency, open) with { IsLidMovement = true };
         }
 
-        double left = Math.Sqrt(LowFrequency.PowerBehindHighPass(window.Reading.Density, window.Channel.Frame));
-        double ratio = window.ValueOf("lowfreq_ratio") ?? 0;
         return new RuleOutcome(
             ReasonCode.LowFrequency,
             judged.Grade,
             judged.Evidence,
-            $"{Say.Number(window.ValueOf("lowfreq_rms") ?? 0)} µV from 2 to 15 Hz, {Say.Number(ratio)} times the muscle's power; a high-pass at 20 Hz would leave {Say.Number(left)} µV",
+            Words(window),
             GroundJoint.AddTo("a lead or the skin moves: loose fastening, pull at a cable, speech or a turn of the head", window.Channel),
             open);
+    }
+
+    private static string Words(WindowCase window)
+    {
+        string raw = $"{Say.Number(window.ValueOf("lowfreq_rms") ?? 0)} µV from 2 to 15 Hz";
+        string left = Say.Number(window.ValueOf("lowfreq_left") ?? 0);
+        ScoringFilter filter = window.Channel.Frame.Filter;
+        return filter.IsStated
+            ? $"{raw} raw, {left} µV behind the scoring filter ({filter.InWords}), {Say.Number(window.ValueOf("lowfreq_left_ratio") ?? 0)} times the muscle's power there"
+            : $"{raw}, {Say.Number(window.ValueOf("lowfreq_ratio") ?? 0)} times the muscle's power; a high-pass at 20 Hz would leave {left} µV";
     }
 
     /// <summary>Whether a segment exceeds the questionable limits on its own.</summary>
@@ -56,6 +64,9 @@ internal static class LowFrequencyRule
         {
             "lowfreq_rms" => Math.Sqrt(segment.Low),
             "lowfreq_ratio" => segment.Band > 0 ? segment.Low / segment.Band : null,
+            "lowfreq_left" => Math.Sqrt(segment.LowLeft),
+            "lowfreq_left_ratio" => segment.BandLeft > 0 ? segment.LowLeft / segment.BandLeft : null,
+            "lowfreq_effect" => ScoreShift.OfAddedPower(segment.LowLeft, segment.LowLeft + segment.BandLeft),
             _ => null,
         }).Grade != Grade.Pass;
 }

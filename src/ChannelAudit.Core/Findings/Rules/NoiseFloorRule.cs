@@ -32,7 +32,8 @@ internal sealed class NoiseFloorRule
             channel,
             [.. Enumerable.Range(0, channel.Segments.Count).Where(MaySpeak)],
             segment => new PeakReading(Whiteness.NoisePower(channel.Segments.Top[segment], channel.Frame.Band), 0, 0),
-            (segment, _) => LimitJudgement.Of(criterion.Questionable, criterion.Reject, measure => ValueOf(segment, measure)).Grade);
+            (segment, _) => LimitJudgement.Of(criterion.Questionable, criterion.Reject, measure => ValueOf(segment, measure)).Grade,
+            _ => 0);
     }
 
     /// <summary>Judges a window.</summary>

@@ -8,6 +8,10 @@ namespace ChannelAudit.Findings.Rules;
 
 /// <summary>Line noise and narrow peaks: amplitude and ratio must both be reached, few segments must stand 4 standard errors clear, and an
 /// active trial takes what the quiet stretches around it say.</summary>
+/// <remarks>
+/// Judged is the raw reading, or what the scoring filter leaves of it: the limits then name the surviving measures. A limit in percent of the score is asked
+/// of the window alone: what a contraction hides changes its score little.
+/// </remarks>
 internal abstract class PeakRule
 {
     private const int FewSegments = 3;
@@ -15,86 +19,138 @@ internal abstract class PeakRule
 
     private readonly Criterion criterion;
     private readonly SegmentGrades quiet;
+    private readonly string name;
 
-    protected PeakRule(ChannelSurvey channel, Criterion criterion, Func<int, PeakReading> readingOf)
+    /// <summary>Prepares to judge.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="criterion">The limits.</param>
+    /// <param name="behind">Whether what the scoring filter leaves is judged.</param>
+    /// <param name="name">What the names of the measures start with: <c>line</c>.</param>
+    /// <param name="rawOf">A segment's raw reading.</param>
+    /// <param name="leftOf">What the filter leaves of it.</param>
+    protected PeakRule(
+        ChannelSurvey channel, Criterion criterion, bool behind, string name, Func<int, PeakReading> rawOf, Func<int, PeakReading> leftOf)
     {
         Channel = channel;
+        Behind = behind;
         this.criterion = criterion;
+        this.name = name;
         quiet = SegmentGrades.Of(
             channel,
             channel.Quiet.Quiet,
-            readingOf,
-            (segment, reading) => Own(reading, channel.Segments.BandPower[segment], 1, criterion.Questionable, criterion.Reject).Grade);
+            behind ? leftOf : rawOf,
+            (segment, _) => Own(
+                new PeakCase(rawOf(segment), channel.Segments.BandPower[segment], leftOf(segment), channel.Segments.BandLeft[segment], 1, null),
+                criterion.Questionable,
+                criterion.Reject).Grade,
+            behind ? segment => rawOf(segment).Rms : segment => leftOf(segment).Rms);
     }
 
     /// <summary>The channel.</summary>
     protected ChannelSurvey Channel { get; }
 
-    /// <summary>The name of the amplitude measure.</summary>
-    protected abstract string RmsMeasure { get; }
-
-    /// <summary>The name of the ratio measure.</summary>
-    protected abstract string RatioMeasure { get; }
+    /// <summary>Whether what the scoring filter leaves is judged.</summary>
+    protected bool Behind { get; }
 
     /// <summary>Whether the sides of a trial must agree on a frequency before they speak.</summary>
     protected abstract bool MustAgree { get; }
 
+    private string JudgedRms => Behind ? name + "_left" : name + "_rms";
+
     /// <summary>Judges a window.</summary>
     public RuleOutcome Judge(WindowCase window)
     {
-        string? hidden = window.NoteOf(RmsMeasure);
-        if (hidden is not null || ReadingOf(window.Reading) is not { } reading || window.Reading.EmgPower is not { } emg)
+        string? hidden = window.NoteOf(name + "_rms");
+        if (hidden is not null || CaseOf(window) is not { } found)
         {
             return RuleOutcome.None(criterion.Reason, hidden ?? "no spectrum");
         }
 
-        LimitJudgement own = Own(
-            reading,
-            emg,
-            Math.Max(1, window.Reading.Segments),
-            window.IsWhole ? criterion.ChannelQuestionable : criterion.Questionable,
-            window.IsWhole ? criterion.ChannelReject : criterion.Reject);
+        LimitJudgement own = Judge(window, found);
         (Grade inherited, SideReading? speaks) = window.IsActive ? Inherited(window.Reading) : (Grade.Pass, null);
         if (inherited > own.Grade && speaks is { } side)
         {
-            return Found(inherited, [new Evidence(RmsMeasure, side.Rms, "uV", LimitOf(inherited))], side.Rms, null, side.Hz, window, true);
+            double left = Behind ? side.Rms : side.Other;
+            string seen = Words(Behind ? side.Other : side.Rms, left, null, side.Hz);
+            return Found(inherited, [new Evidence(JudgedRms, side.Rms, "uV", LimitOf(inherited))], seen + " in the quiet stretches around it", side.Hz, window)
+                with
+            { FromQuietStretches = true, InheritedPower = left * left };
         }
 
-        return own.Grade == Grade.Pass
-            ? RuleOutcome.None(criterion.Reason, Unspoken(window))
-            : Found(own.Grade, own.Evidence, reading.Rms, reading.RatioDb(MuscleOf(reading, emg)), reading.Hz, window, false);
+        if (own.Grade == Grade.Pass)
+        {
+            return RuleOutcome.None(criterion.Reason, Unspoken(window));
+        }
+
+        PeakReading judged = Behind ? found.Left : found.Raw;
+        PeakReading raw = Behind ? RawBehind(window.Reading, found) : found.Raw;
+        string text = Words(raw.Rms, found.Left.Rms, RatioOf(found, Behind), judged.Hz);
+        return Found(own.Grade, own.Evidence, text + Rescue(window, found, own.Grade), judged.Hz, window);
     }
 
-    /// <summary>The reading of this rule in a window.</summary>
-    protected abstract PeakReading? ReadingOf(WindowReading reading);
+    /// <summary>The reading of this rule in a window, raw or behind the filter.</summary>
+    protected abstract PeakReading? ReadingOf(WindowReading reading, bool behind);
 
-    /// <summary>The reading of this rule at a frequency in a window.</summary>
+    /// <summary>The judged reading of this rule at a frequency in a window.</summary>
     protected abstract PeakReading ReadingAt(WindowReading reading, double hz);
+
+    /// <summary>The raw reading of what is left in a window.</summary>
+    protected virtual PeakReading RawBehind(WindowReading reading, PeakCase found) => found.Raw;
 
     /// <summary>The muscle power that a reading is held against.</summary>
     protected virtual double MuscleOf(PeakReading reading, double emgPower) => emgPower;
 
+    /// <summary>What a notch would do, in words; empty when there is nothing to say.</summary>
+    protected virtual string Rescue(WindowCase window, PeakCase found, Grade grade) => string.Empty;
+
     /// <summary>What was seen, in words.</summary>
-    protected abstract string Words(double rms, double? ratioDb, double hz);
+    /// <param name="raw">The raw amplitude.</param>
+    /// <param name="left">What the scoring filter leaves of it.</param>
+    /// <param name="ratioDb">The judged one against the muscle; null: not said.</param>
+    /// <param name="hz">Its frequency.</param>
+    protected abstract string Words(double raw, double left, double? ratioDb, double hz);
 
     /// <summary>The likely cause.</summary>
     protected abstract string CauseOf(double hz);
 
-    private LimitJudgement Own(
-        PeakReading reading, double emg, int segments, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject)
-    {
-        if (segments <= FewSegments && reading.Power < ClearErrors * reading.StandardError)
-        {
-            return new LimitJudgement(Grade.Pass, []);
-        }
+    /// <summary>An amplitude in words: raw and left side by side where what is left is judged.</summary>
+    protected string Amplitude(double raw, double left) => Behind
+        ? $"{Say.Number(raw)} µV raw, {Say.Number(left)} µV behind the scoring filter ({Channel.Frame.Filter.InWords})"
+        : $"{Say.Number(raw)} µV";
 
-        double? ratio = reading.RatioDb(MuscleOf(reading, emg));
-        return LimitJudgement.Of(
-            questionable,
-            reject,
-            measure => string.Equals(measure, RmsMeasure, StringComparison.Ordinal) ? reading.Rms
-                : string.Equals(measure, RatioMeasure, StringComparison.Ordinal) ? ratio : null);
+    /// <summary>The judgement of a window's own readings.</summary>
+    protected LimitJudgement Judge(WindowCase window, PeakCase found) => Own(
+        found,
+        window.IsWhole ? criterion.ChannelQuestionable : criterion.Questionable,
+        window.IsWhole ? criterion.ChannelReject : criterion.Reject);
+
+    private PeakCase? CaseOf(WindowCase window) =>
+        ReadingOf(window.Reading, false) is { } raw && window.Reading.EmgPower is { } emg
+            && ReadingOf(window.Reading, true) is { } left && window.Reading.Left?.EmgPower is { } emgLeft
+            ? new PeakCase(raw, emg, left, emgLeft, Math.Max(1, window.Reading.Segments), window.ValueOf(name + "_effect"))
+            : null;
+
+    private double? RatioOf(PeakCase found, bool behind) => behind
+        ? found.Left.RatioDb(MuscleOf(found.Left, found.EmgLeft))
+        : found.Raw.RatioDb(MuscleOf(found.Raw, found.Emg));
+
+    private LimitJudgement Own(PeakCase found, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject)
+    {
+        PeakReading judged = Behind ? found.Left : found.Raw;
+        return found.Segments <= FewSegments && judged.Power < ClearErrors * judged.StandardError
+            ? new LimitJudgement(Grade.Pass, [])
+            : LimitJudgement.Of(questionable, reject, measure => ValueOf(found, measure));
     }
+
+    private double? ValueOf(PeakCase found, string measure) => measure.AsSpan(name.Length) switch
+    {
+        "_rms" => found.Raw.Rms,
+        "_ratio" => RatioOf(found, false),
+        "_left" => found.Left.Rms,
+        "_left_ratio" => RatioOf(found, true),
+        "_effect" => found.EffectPercent,
+        _ => null,
+    };
 
     private (Grade Grade, SideReading? Speaks) Inherited(WindowReading reading)
     {
@@ -115,16 +171,13 @@ internal abstract class PeakRule
     private double LimitOf(Grade grade) =>
         (grade == Grade.Reject ? criterion.Reject : criterion.Questionable)
         .SelectMany(set => set.Limits)
-        .FirstOrDefault(limit => string.Equals(limit.Measure, RmsMeasure, StringComparison.Ordinal))?.Value ?? 0;
+        .FirstOrDefault(limit => string.Equals(limit.Measure, JudgedRms, StringComparison.Ordinal))?.Value ?? 0;
 
-    private RuleOutcome Found(
-        Grade grade, ImmutableArray<Evidence> evidence, double rms, double? ratio, double hz, WindowCase window, bool inherited) => new(
+    private RuleOutcome Found(Grade grade, ImmutableArray<Evidence> evidence, string text, double hz, WindowCase window) => new(
         criterion.Reason,
         grade,
         evidence,
-        Words(rms, ratio, hz) + (inherited ? " in the quiet stretches around it" : string.Empty),
+        text,
         CauseOf(hz),
-        null,
-        inherited,
-        window.IsWhole ? quiet.StretchOf(Grade.Questionable) : null);
+        Stretch: window.IsWhole ? quiet.StretchOf(Grade.Questionable) : null);
 }

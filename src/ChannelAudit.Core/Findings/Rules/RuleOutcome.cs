@@ -12,6 +12,7 @@ namespace ChannelAudit.Findings.Rules;
 /// <param name="NotAssessed">Why the question could not be answered, or null; may stand beside a finding.</param>
 /// <param name="FromQuietStretches">Whether quiet stretches around the window said it.</param>
 /// <param name="Stretch">The stretch of time in seconds when it is not the whole window.</param>
+/// <param name="InheritedPower">For a finding of quiet stretches the fault's power there behind the scoring filter; else null.</param>
 /// <param name="IsLidMovement">Whether low frequencies were taken for blinks or lid movements: counted, never graded.</param>
 internal sealed record RuleOutcome(
     string Reason,
@@ -22,7 +23,8 @@ internal sealed record RuleOutcome(
     string? NotAssessed = null,
     bool FromQuietStretches = false,
     (double FromS, double ToS)? Stretch = null,
-    bool IsLidMovement = false)
+    bool IsLidMovement = false,
+    double? InheritedPower = null)
 {
     /// <summary>Nothing found; not assessed when a cause is given.</summary>
     public static RuleOutcome None(string reason, string? notAssessed = null) =>

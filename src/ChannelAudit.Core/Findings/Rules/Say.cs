@@ -1,4 +1,5 @@
 using System.Globalization;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Findings.Rules;
 
@@ -12,6 +13,9 @@ internal static class Say
         >= 0.995 => value.ToString("0.0", CultureInfo.InvariantCulture),
         _ => value.ToString("0.00#", CultureInfo.InvariantCulture),
     };
+
+    /// <summary>What a milder grade would mean, for sentences about what a filter would do.</summary>
+    public static string Then(Grade grade) => grade == Grade.Pass ? "this finding would go" : "this would only be questionable";
 
     /// <summary>A frequency.</summary>
     public static string Hertz(double value) => value.ToString("0.#", CultureInfo.InvariantCulture) + " Hz";

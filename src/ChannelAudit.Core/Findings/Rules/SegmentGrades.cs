@@ -29,8 +29,13 @@ internal sealed class SegmentGrades
     /// <param name="segments">The segments that can speak, ascending.</param>
     /// <param name="readingOf">A segment's level and frequency.</param>
     /// <param name="judge">Grades a segment by its number and reading.</param>
+    /// <param name="otherOf">A segment's level on the other side of the scoring filter.</param>
     public static SegmentGrades Of(
-        ChannelSurvey channel, ImmutableArray<int> segments, Func<int, PeakReading> readingOf, Func<int, PeakReading, Grade> judge)
+        ChannelSurvey channel,
+        ImmutableArray<int> segments,
+        Func<int, PeakReading> readingOf,
+        Func<int, PeakReading, Grade> judge,
+        Func<int, double> otherOf)
     {
         Grade[] found = new Grade[segments.Length];
         LevelAt[] at = new LevelAt[segments.Length];
@@ -38,7 +43,7 @@ internal sealed class SegmentGrades
         {
             PeakReading reading = readingOf(segments[i]);
             found[i] = judge(segments[i], reading);
-            at[i] = new LevelAt(reading.Rms, reading.Hz);
+            at[i] = new LevelAt(reading.Rms, reading.Hz, otherOf(segments[i]));
         }
 
         return new SegmentGrades(channel, segments, [.. found], [.. at]);
@@ -86,7 +91,7 @@ internal sealed class SegmentGrades
         Grade[] sorted = [.. grades.AsSpan(from, to - from).ToArray().Order()];
         LevelAt[] byLevel = [.. levels.AsSpan(from, to - from).ToArray().OrderBy(one => one.Rms)];
         LevelAt middle = byLevel[(byLevel.Length - 1) / 2];
-        return new SideReading(sorted[(sorted.Length - 1) / 2], middle.Rms, middle.Hz, IsOneFrequency(byLevel));
+        return new SideReading(sorted[(sorted.Length - 1) / 2], middle.Rms, middle.Hz, middle.Other, IsOneFrequency(byLevel));
     }
 
     private bool IsOneFrequency(LevelAt[] side)
@@ -117,6 +122,6 @@ internal sealed class SegmentGrades
         return low;
     }
 
-    /// <summary>Level and frequency of one segment.</summary>
-    private readonly record struct LevelAt(double Rms, double Hz);
+    /// <summary>Level and frequency of one segment, and its level on the other side of the scoring filter.</summary>
+    private readonly record struct LevelAt(double Rms, double Hz, double Other);
 }

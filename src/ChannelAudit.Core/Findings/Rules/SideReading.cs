@@ -6,5 +6,6 @@ namespace ChannelAudit.Findings.Rules;
 /// <param name="Grade">Their median grade.</param>
 /// <param name="Rms">Their median level.</param>
 /// <param name="Hz">The frequency of the middle one.</param>
+/// <param name="Other">The level of the same segment on the other side of the scoring filter: raw where levels are those left, else left.</param>
 /// <param name="IsOneFrequency">Whether all show the same frequency.</param>
-internal readonly record struct SideReading(Grade Grade, double Rms, double Hz, bool IsOneFrequency);
+internal readonly record struct SideReading(Grade Grade, double Rms, double Hz, double Other, bool IsOneFrequency);

@@ -26,6 +26,12 @@ internal sealed class WindowCase
         measures = WindowMeasures.Of(reading, channel, isWhole, contraction ?? new ContractionAnswer(null, "no task asked of it"));
     }
 
+    private WindowCase(WindowCase window, AuditCriteria criteria)
+    {
+        (Asks, Channel, Reading, IsWhole, measures) = (window.Asks, window.Channel, window.Reading, window.IsWhole, window.measures);
+        Criteria = criteria;
+    }
+
     /// <summary>The channel.</summary>
     public ChannelSurvey Channel { get; }
 
@@ -46,6 +52,9 @@ internal sealed class WindowCase
 
     /// <summary>Whether the muscle was active in this window.</summary>
     public bool IsActive => !IsWhole && Reading.EmgPower is { } power && Channel.Quiet.IsActive(power);
+
+    /// <summary>The same window before other limits.</summary>
+    public WindowCase Before(AuditCriteria criteria) => new(this, criteria);
 
     /// <summary>A measure's value, or null.</summary>
     public double? ValueOf(string measure)

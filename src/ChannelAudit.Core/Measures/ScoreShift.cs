@@ -1,0 +1,29 @@
+using ChannelAudit.Signals.Statistics;
+
+namespace ChannelAudit.Measures;
+
+/// <summary>By how much a fault shifts the mean rectified amplitude, in % of what it would be without the fault; below zero when it takes away.</summary>
+public static class ScoreShift
+{
+    // Beyond this the score is the fault, and nothing more can be said: 9900 %.
+    private const double MostShare = 0.9999;
+
+    /// <summary>A fault that adds power: with a share q of all power, 1/sqrt(1 - q) - 1.</summary>
+    /// <param name="faultPower">The fault's power behind the scoring filter.</param>
+    /// <param name="totalPower">All power behind it.</param>
+    /// <returns>The shift in %, at most 9900; null without any power.</returns>
+    /// <remarks>Fault and muscle are taken as independent, and the shape of the amplitudes as the same with and without the fault.</remarks>
+    public static double? OfAddedPower(double faultPower, double totalPower) => totalPower > 0
+        ? 100 * ((1 / Math.Sqrt(1 - Math.Clamp(faultPower / totalPower, 0, MostShare))) - 1)
+        : null;
+
+    /// <summary>Clipping: what a Gaussian loses of its mean magnitude at that share of clipped samples; real clipping takes at least so much.</summary>
+    /// <param name="clippedPercent">Clipped samples in %, 0 to 100.</param>
+    public static double OfClipping(double clippedPercent) => -100 * ClippedGaussian.RectifiedLoss(clippedPercent / 100) + 0.0;
+
+    /// <summary>The amplitude without the fault.</summary>
+    /// <param name="rectified">The mean rectified amplitude with it.</param>
+    /// <param name="percent">The shift.</param>
+    /// <returns>Null when the fault takes everything: then what was there cannot be told.</returns>
+    public static double? Without(double rectified, double percent) => percent > -100 ? rectified / (1 + (percent / 100)) : null;
+}

@@ -1,0 +1,65 @@
+using ChannelAudit.Measures;
+
+namespace ChannelAudit.Survey;
+
+/// <summary>The mean rectified amplitude of a window, and by how much each fault shifts it: the last measures of the catalog.</summary>
+internal static class ScoreMeasures
+{
+    private const string TrialsOnly = "trials only";
+    private const string NothingLeft = "the scoring filter leaves nothing";
+    private const string NoHighPass = "[scoring] has no high-pass below half the sampling rate";
+    private const string FromSpectrum = "from the spectrum, as if Gaussian: " + NoHighPass;
+
+    /// <summary>The measures of a window.</summary>
+    /// <param name="reading">The readings.</param>
+    /// <param name="channel">The channel's survey.</param>
+    /// <param name="isWhole">Whether the window is the whole recording: it has shifts and no amplitude.</param>
+    /// <param name="whyNot">Why a question could not be answered; null where it could.</param>
+    /// <param name="noUnit">Why nothing can be said in microvolts, or null.</param>
+    public static MeasureValue[] Of(WindowReading reading, ChannelSurvey channel, bool isWhole, ScoreGates whyNot, string? noUnit)
+    {
+        Surviving? left = reading.Left;
+        double? line = left is null ? null : ScoreShift.OfAddedPower(left.Line.Power, left.Total);
+        double? narrow = left?.Narrow is { } peak ? ScoreShift.OfAddedPower(peak.Power, left.Total) : null;
+        double? low = left?.LowPower is { } power ? ScoreShift.OfAddedPower(power, left.Total) : null;
+        double? noise = left?.NoisePower is { } white ? ScoreShift.OfAddedPower(white, left.Total) : null;
+        double perSample = reading.Window.Stored > 0 ? 100.0 / reading.Window.Stored : 0;
+        return
+        [
+            Rectified(reading, channel, isWhole, whyNot.Spectrum, noUnit),
+            Value("line_effect", line, whyNot.Line),
+            Value("narrow_effect", narrow, whyNot.Narrow),
+            Value("lowfreq_effect", low, whyNot.Low),
+            Value("noise_effect", noise, whyNot.Noise),
+            Value("pops_effect", isWhole ? null : Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoHighPass)),
+            Value("clipped_effect", ScoreShift.OfClipping(reading.Time.ClippedSamples * perSample), whyNot.Clipping),
+            Value("flat_effect", -reading.FlatSamples * perSample + 0.0, whyNot.Flat),
+        ];
+    }
+
+    private static MeasureValue Rectified(WindowReading reading, ChannelSurvey channel, bool isWhole, string? noSpectrum, string? noUnit)
+    {
+        const string Name = "rectified";
+        if ((noUnit ?? noSpectrum ?? (isWhole ? TrialsOnly : null)) is { } cause)
+        {
+            return MeasureValue.None(Name, cause);
+        }
+
+        return (reading.Left, reading.Rectified.Mean) switch
+        {
+            ({ } left, { } mean) => new MeasureValue(Name, mean * Math.Sqrt(left.NotchShare)),
+            ({ Total: > 0 } left, null) when channel.Frame.Filter.Sections(reading.RateHz).IsEmpty =>
+                new MeasureValue(Name, Math.Sqrt(2 / Math.PI * left.Total), FromSpectrum),
+            _ => MeasureValue.None(Name, NothingLeft),
+        };
+    }
+
+    private static double? Pops(WindowReading reading) => reading.Rectified switch
+    {
+        { Mean: { } mean, BesidePops: > 0 and { } beside } => 100 * ((mean / beside) - 1),
+        _ => null,
+    };
+
+    private static MeasureValue Value(string name, double? value, string? cause) =>
+        cause is null && value is { } number ? new MeasureValue(name, number) : MeasureValue.None(name, cause ?? NothingLeft);
+}
