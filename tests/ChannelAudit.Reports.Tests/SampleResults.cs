@@ -172,6 +172,13 @@ internal static class SampleResults
         Findings = [],
     };
 
+    private static ScoreEffect Effect(int trial) => trial switch
+    {
+        3 => new ScoreEffect(1.8, 58, 3.1),
+        4 => new ScoreEffect(-0.02, -0.4, 5, "at least: as of a Gaussian"),
+        _ => new ScoreEffect(null, null, null, "shorter than 1 s"),
+    };
+
     private static GradedMeasure Graded(string name, double value, Grade? grade, double? questionable, double? reject) =>
         new(new MeasureValue(name, value), grade, questionable, reject);
 
@@ -208,7 +215,7 @@ internal static class SampleResults
             NotAssessed = [new NotAssessed(ReasonCode.Drift, "the file is high-passed at 20 Hz")],
             Findings =
             [
-                Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65.5, mains, "mains pickup is stronger than the muscle", "a loose ground or a lead near a mains cable"),
+                Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65.5, mains, "mains pickup is stronger than the muscle", "a loose ground or a lead near a mains cable") with { Effect = new ScoreEffect(null, 58.5, null) },
                 Finding(ReasonCode.Bridge, Grade.Questionable, ["cheek", "eye"], null, 0, 65.5, [new Evidence("rho_high_rest", 0.1849, "1", 0.12)], "cheek and eye share more than neighbours do", "gel that has run from one site to the other"),
             ],
             Cells =
@@ -218,7 +225,7 @@ internal static class SampleResults
                     {
                         Reasons = [ReasonCode.LineNoise, ReasonCode.Bridge],
                         BaselineMeasures = [Graded("line_rms", 11.5, Grade.Reject, 1, 5)],
-                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "mains pickup is stronger than the muscle", "a loose ground") with { FromQuietStretches = trial == 4 }],
+                        Findings = [Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], trial, 10 * trial, (10 * trial) + 3, [new Evidence("line_rms", 12.0 + trial, "uV", 5)], "mains pickup is stronger than the muscle", "a loose ground") with { FromQuietStretches = trial == 4, Effect = Effect(trial) }],
                     }
                     : Cell(trial, Grade.Questionable) with { Reasons = [ReasonCode.Bridge] }),
             ],

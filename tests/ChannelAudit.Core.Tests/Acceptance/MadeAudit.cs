@@ -52,20 +52,24 @@ internal static class MadeAudit
         WithConfusers(plan, [new Motion(Sites, 20), .. faults]);
 
     /// <summary>Audits a plan.</summary>
-    public static RecordingResult Of(SessionPlan plan)
+    /// <param name="plan">The plan.</param>
+    /// <param name="moreSetup">Tables to add to its setup.</param>
+    /// <param name="criteria">A file of limits; empty for the defaults.</param>
+    public static RecordingResult Of(SessionPlan plan, string moreSetup = "", string criteria = "")
     {
         using Recording recording = MadeRecording.Make(plan).Open();
-        return Of(recording, plan);
+        return Of(recording, plan, moreSetup, criteria);
     }
 
     /// <summary>Audits a recording with the setup of a plan.</summary>
-    public static RecordingResult Of(Recording recording, SessionPlan plan) => Of(recording, SetupOf(plan));
+    public static RecordingResult Of(Recording recording, SessionPlan plan, string moreSetup = "", string criteria = "") =>
+        Of(recording, SetupOf(plan, moreSetup), criteria);
 
     /// <summary>The setup of a plan.</summary>
-    public static StudySetup SetupOf(SessionPlan plan) => SetupFile.Parse(SetupText.Of(plan), "setup.toml");
+    public static StudySetup SetupOf(SessionPlan plan, string moreSetup = "") => SetupFile.Parse(SetupText.Of(plan) + moreSetup, "setup.toml");
 
     /// <summary>Audits a recording with a setup.</summary>
-    public static RecordingResult Of(Recording recording, StudySetup setup)
+    public static RecordingResult Of(Recording recording, StudySetup setup, string criteria = "")
     {
         TrialSet trials = TrialPlan.Of(recording, TrialSources.Choose(recording, setup, null, RecordingCompanions.None), setup);
         AuditInput input = new()
@@ -73,7 +77,7 @@ internal static class MadeAudit
             Id = "made",
             Path = "made",
             Sha256 = string.Empty,
-            Criteria = DefaultCriteria.All,
+            Criteria = CriteriaFile.Parse(criteria, "lab.toml"),
             Setup = setup,
             Trials = trials.Trials,
             TrialsFrom = "annotations",

@@ -79,7 +79,7 @@ public sealed class ResultJsonTests
     [InlineData("\"duration_s\": 65.5", "\"duration_s\": \"65.5\"", "result.json, duration_s: not a number")]
     [InlineData("\"number\":4,", "\"number\":4.5,", "result.json, trials[3].number: not a whole number")]
     [InlineData("\"role\":\"rest\"", "\"role\":\"nap\"", "result.json, trials[0].role: not scored, rest or task")]
-    [InlineData("\"measure\":\"narrow_hz\"", "\"measure\":\"colour\"", "result.json, channels[0].measures[4].measure: not a measure that this version knows")]
+    [InlineData("\"measure\":\"narrow_hz\"", "\"measure\":\"colour\"", "result.json, channels[0].measures[6].measure: not a measure that this version knows")]
     [InlineData("\"number\":4,", "\"number\":3,", "result.json, trials: not a list with each number once")]
     [InlineData("\"number\":4,", "\"number\":40,", "result.json, channels: not a list whose cells name trials of this recording")]
     public void AWrongValueIsReportedWithItsPlace(string there, string instead, string message)
