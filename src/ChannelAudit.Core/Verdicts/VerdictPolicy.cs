@@ -87,7 +87,7 @@ internal sealed class VerdictPolicy
         List<(string Reason, Grade Grade)> reasons = [.. findings.Select(finding => (finding.Reason, finding.Grade))];
         foreach (PairJudgement pair in pairs.Where(pair => pair.Finding is not null))
         {
-            findings.Add(pair.Finding!);
+            findings.Add(pair.Finding! with { Effect = ScoreEffects.OfBridge(name, pair.Finding!, pair.Deciding) });
             reasons.Add((ReasonCode.Bridge, pair.ChannelGrade));
         }
 

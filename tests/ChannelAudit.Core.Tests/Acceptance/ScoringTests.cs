@@ -176,7 +176,7 @@ public sealed class ScoringTests
 
         // At rest of 1.5 µV or so the mains is most of the score; in the contraction of 25 µV it is next to nothing.
         Assert.Contains(1, MadeAudit.RejectedFor(result, "cheek", "line-noise"));
-        int task = result.Trials.First(trial => trial.Label == "raise lip corner").Number;
+        int task = result.Trials.First(trial => string.Equals(trial.Label, "raise lip corner", StringComparison.Ordinal)).Number;
         Assert.DoesNotContain(task, MadeAudit.FoundFor(result, "cheek", "line-noise"));
         Finding found = Found(result, "cheek", 1, "line-noise");
         Assert.Equal("line_effect", Assert.Single(found.Evidence).Measure);
@@ -202,6 +202,18 @@ public sealed class ScoringTests
             Assert.Equal(measured, found.Effect!.WithoutUv!.Value + found.Effect.Microvolts!.Value, 1e-9);
             Assert.Equal(truth, found.Effect.WithoutUv.Value, 0.12 * measured);
         }
+    }
+
+    [Fact]
+    public void ABridgeSaysHowMuchOfTheOtherSiteGetsIn()
+    {
+        SessionPlan plan = MadeAudit.WithConfusers(MadeAudit.Session(911, null, 4), new IdenticalChannels("cheek", "brow"));
+
+        Finding[] bridges = [.. MadeAudit.Of(plan).Channels.SelectMany(channel => channel.Findings).Where(one => one.Reason is "bridge")];
+
+        Assert.NotEmpty(bridges);
+        Assert.All(bridges, bridge => Assert.Null(bridge.Effect!.Percent));
+        Assert.All(bridges, bridge => Assert.Matches("^depends on (cheek|brow): 100 % of its amplitude gets in$", bridge.Effect!.Note));
     }
 
     [Fact]

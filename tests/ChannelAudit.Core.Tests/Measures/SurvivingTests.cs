@@ -20,7 +20,6 @@ public sealed class SurvivingTests
         Surviving left = Surviving.Of(density, frame, 19);
 
         Assert.Equal(50.0 / 17, left.Total, 0.05);
-        Assert.Equal(50.0 / 17, left.Narrow!.Value.Power, 0.05);
     }
 
     [Fact]

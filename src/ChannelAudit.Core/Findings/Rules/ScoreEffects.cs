@@ -1,4 +1,5 @@
 using ChannelAudit.Measures;
+using ChannelAudit.Results;
 
 namespace ChannelAudit.Findings.Rules;
 
@@ -21,6 +22,20 @@ internal static class ScoreEffects
         ReasonCode.Drift => OfDrift(window),
         _ => null,
     };
+
+    /// <summary>What a bridge lets into a channel: a share of the other site's amplitude, which is another in every trial.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="finding">The bridge, which names both channels, the first first.</param>
+    /// <param name="evidence">The medians that decided.</param>
+    public static ScoreEffect OfBridge(string channel, Finding finding, BridgeEvidence evidence)
+    {
+        bool isFirst = string.Equals(finding.Channels[0], channel, StringComparison.Ordinal);
+        string other = finding.Channels[isFirst ? 1 : 0];
+        string share = (isFirst ? evidence.GainBa : evidence.GainAb) is { } gain
+            ? $"{Say.Number(100 * Math.Abs(gain))} % of its amplitude gets in"
+            : "too few of its contractions to say how much of it gets in";
+        return new ScoreEffect(null, null, null, $"depends on {other}: {share}");
+    }
 
     private static ScoreEffect OfShift(WindowCase window, RuleOutcome outcome, string measure, string? note = null)
     {
