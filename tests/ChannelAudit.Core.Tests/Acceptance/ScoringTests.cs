@@ -209,7 +209,7 @@ public sealed class ScoringTests
     {
         SessionPlan plan = MadeAudit.WithConfusers(MadeAudit.Session(911, null, 4), new IdenticalChannels("cheek", "brow"));
 
-        Finding[] bridges = [.. MadeAudit.Of(plan).Channels.SelectMany(channel => channel.Findings).Where(one => one.Reason is "bridge")];
+        Finding[] bridges = [.. MadeAudit.Of(plan).Channels.SelectMany(channel => channel.Findings).Where(one => one is { Reason: "bridge", Channels.Length: 2 })];
 
         Assert.NotEmpty(bridges);
         Assert.All(bridges, bridge => Assert.Null(bridge.Effect!.Percent));
