@@ -95,7 +95,7 @@ public sealed class ScoringFilter
 
         if (!setup.NotchesHz.IsEmpty)
         {
-            yield return "notch " + string.Join(" and ", setup.NotchesHz.Select(Hertz));
+            yield return "notch " + string.Join(", ", setup.NotchesHz.Select(hz => hz.ToString("0.###", CultureInfo.InvariantCulture))) + " Hz";
         }
     }
 

@@ -84,7 +84,7 @@ public sealed class SurvivingTests
     {
         ScoringSetup setup = new() { HighpassHz = 28, LowpassHz = 450, NotchesHz = [50, 150], Order = 4 };
 
-        Assert.Equal("high-pass 28 Hz, low-pass 450 Hz (order 4), notch 50 Hz and 150 Hz", ScoringFilter.Of(setup).InWords);
+        Assert.Equal("high-pass 28 Hz, low-pass 450 Hz (order 4), notch 50, 150 Hz", ScoringFilter.Of(setup).InWords);
         Assert.Equal("high-pass 20 Hz (order 2)", ScoringFilter.Ordinary.InWords);
         Assert.False(ScoringFilter.Of(new ScoringSetup()).IsStated);
         Assert.Empty(ScoringFilter.Of(new ScoringSetup { LowpassHz = 450 }).Sections(Rate));
