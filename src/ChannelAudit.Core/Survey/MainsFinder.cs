@@ -21,6 +21,9 @@ public static class MainsFinder
 {
     private const double WithinShare = 0.01;
     private const double ClearPeak = 4;
+
+    // A tone that is not mains can lie near a harmonic; grids are this near to their name nearly always (common practice: 50 Hz within 0.15 Hz).
+    private const double HarmonicShare = 0.003;
     private const double LeastSeconds = 10;
     private const double WantedSeconds = 16;
     private static readonly double[] Nominals = [50, 60];
@@ -57,18 +60,25 @@ public static class MainsFinder
             return new MainsResult(nominal, nominal, origin + "; no clear peak to refine it");
         }
 
+        double found = LongPeriodogram.PeakHz(density, binHz, from, to) / harmonic;
+        if (harmonic > 1 && Math.Abs(found - nominal) > HarmonicShare * nominal)
+        {
+            double plain = Strongest(sample, nominals, 1).Nominal;
+            return new MainsResult(plain, plain, origin + "; no clear peak to refine it");
+        }
+
         double seconds = stretch.Length / channel.Rate.Value;
         return new MainsResult(
             nominal,
-            LongPeriodogram.PeakHz(density, binHz, from, to) / harmonic,
+            found,
             string.Create(CultureInfo.InvariantCulture, $"{origin}; refined in {seconds:0.0} s of {channel.Label}"));
     }
 
-    private static (double Nominal, int Harmonic, int Channel) Strongest(ImmutableArray<SpectrumSample> sample, double[] nominals)
+    private static (double Nominal, int Harmonic, int Channel) Strongest(ImmutableArray<SpectrumSample> sample, double[] nominals, int mostHarmonic = int.MaxValue)
     {
         double best = -1;
         (double Nominal, int Harmonic, int Channel) found = (nominals[0], 1, -1);
-        for (int harmonic = 1; harmonic == 1 || (best < ClearPeak && harmonic * nominals[0] <= EmgBand.HighestHz); harmonic++)
+        for (int harmonic = 1; harmonic == 1 || (harmonic <= mostHarmonic && best < ClearPeak && harmonic * nominals[0] <= EmgBand.HighestHz); harmonic++)
         {
             foreach (double nominal in nominals.Where(nominal => harmonic == 1 || !IsShared(harmonic * nominal, nominals)))
             {

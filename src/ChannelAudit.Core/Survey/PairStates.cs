@@ -6,7 +6,7 @@ namespace ChannelAudit.Survey;
 /// <summary>Which segments of a pair are rest, and which are contractions of the one or the other.</summary>
 /// <remarks>
 /// Rest: both channels quiet and free of low-frequency artefact. A contraction of A: its band power is at least 10 times its rest, and it
-/// rose at least as much as B, or nearly so; of B likewise. When the two are so alike that one of them hardly ever leads, every contraction counts for both.
+/// rose at least as much as B, or nearly so; of B likewise. What is equally strong at both counts for both. When the two are so alike that one of them hardly ever leads, every contraction counts for both.
 /// </remarks>
 public sealed record PairStates
 {
@@ -47,12 +47,13 @@ public sealed record PairStates
 
             double riseA = Rise(pair.SegmentsA, pair.QuietA, i);
             double riseB = Rise(pair.SegmentsB, pair.QuietB, i);
-            if (riseA >= TimesRest && Alike * riseA >= riseB)
+            bool areAlike = AreAlike(pair.SegmentsA.BandPower[i], pair.SegmentsB.BandPower[i]) && Math.Max(riseA, riseB) >= TimesRest;
+            if ((riseA >= TimesRest && Alike * riseA >= riseB) || areAlike)
             {
                 activeA.Add(i);
             }
 
-            if (riseB >= TimesRest && Alike * riseB >= riseA)
+            if ((riseB >= TimesRest && Alike * riseB >= riseA) || areAlike)
             {
                 activeB.Add(i);
             }
@@ -86,6 +87,9 @@ public sealed record PairStates
 
         ImmutableArray<int> Inside(ImmutableArray<int> segments) => [.. segments.Where(segment => starts[segment] >= from && starts[segment] <= to)];
     }
+
+    // In power, and not over rest: a noisier contact raises the rest of one of two joined sites.
+    private static bool AreAlike(double a, double b) => Alike * a >= b && Alike * b >= a;
 
     private static bool IsQuiet(QuietSegments? quiet, int segment) => quiet is not null && quiet.IsQuiet[segment];
 
