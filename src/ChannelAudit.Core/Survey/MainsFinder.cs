@@ -22,8 +22,8 @@ public static class MainsFinder
     private const double WithinShare = 0.01;
     private const double ClearPeak = 4;
 
-    // A tone that is not mains can lie near a harmonic; grids are this near to their name nearly always (common practice: 50 Hz within 0.15 Hz).
-    private const double HarmonicShare = 0.003;
+    // A tone that is not mains can lie near a harmonic; grids are this near to their name nearly always (common practice: 50 Hz within a quarter of a hertz).
+    private const double HarmonicShare = 0.005;
     private const double LeastSeconds = 10;
     private const double WantedSeconds = 16;
     private static readonly double[] Nominals = [50, 60];

@@ -65,6 +65,34 @@ public sealed class BridgeTests
         Assert.Empty(MadeAudit.FoundFor(result, "brow", "bridge"));
     }
 
+    /// <summary>Chewing that only two of the three sites see moves both alike; rest, where it is silent, denies a joint.</summary>
+    [Theory]
+    [InlineData(271)]
+    [InlineData(272)]
+    public void ARemoteMuscleThatTwoSitesSeeIsNoBridge(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed);
+        CommonSource chewing = new(20, [new RemoteShare("cheek", 0.2, 1), new RemoteShare("brow", 0.2, 0.9)]) { Span = new FaultSpan(40, 52) };
+
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [chewing] });
+
+        Assert.All(result.Channels, channel => Assert.DoesNotContain("bridge", channel.Reasons.Concat(channel.Cells.SelectMany(cell => cell.Reasons)), StringComparer.Ordinal));
+    }
+
+    /// <summary>One signal in three columns behind a low-pass that takes the high band: what all share is no excuse where rest shows it too.</summary>
+    [Theory]
+    [InlineData(281)]
+    [InlineData(282)]
+    public void ThreeChannelsAlikeAreNoCommonSource(ulong seed)
+    {
+        SessionPlan plan = MadeAudit.Session(seed);
+        plan = plan with { Amplifier = plan.Amplifier with { LowpassHz = 400 }, Faults = [new IdenticalChannels("cheek", "brow"), new IdenticalChannels("cheek", "eye")] };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Assert.All(result.Channels, channel => Assert.Contains("bridge", channel.Reasons, StringComparer.Ordinal));
+    }
+
     /// <summary>Two channels alike to the last bit but the amplifier's noise, and answers that move both: nobody leads, and still it is seen.</summary>
     [Theory]
     [InlineData(261)]

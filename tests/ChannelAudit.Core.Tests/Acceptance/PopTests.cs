@@ -72,6 +72,23 @@ public sealed class PopTests
         Assert.Empty(MadeAudit.FoundFor(result, "cheek", "noise-floor"));
     }
 
+    /// <summary>A blink comes with a burst of the lid muscle: one spike in it is worth a look; at the cheek it is a pop like any other.</summary>
+    [Fact]
+    public void ASpikeInABlinkIsQuestionableAtMost()
+    {
+        SessionPlan plan = new Protocol { ScoredTrials = 8, RestS = 14, TaskS = 4, PauseS = 3 }.Plan(898);
+        FaultSpan trial = FaultSpan.Of(plan.Trials[5]);
+
+        RecordingResult result = MadeAudit.Of(plan with
+        {
+            Faults = [.. new[] { "cheek", "eye" }.SelectMany(site => new Fault[] { new ElectrodePops(site, 300, 1) { Span = trial }, new Blinks(site, 200, 2.6M) { Span = trial } })],
+        });
+
+        Assert.Equal([6], MadeAudit.RejectedFor(result, "cheek", Reason));
+        Assert.Equal([6], MadeAudit.FoundFor(result, "eye", Reason));
+        Assert.Empty(MadeAudit.RejectedFor(result, "eye", Reason));
+    }
+
     /// <summary>Where nobody contracts, only the likeness of its spikes tells a unit from pops; one a second is too slow to tell.</summary>
     [Theory]
     [InlineData(895, 7, true)]

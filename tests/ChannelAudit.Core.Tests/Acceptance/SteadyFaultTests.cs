@@ -95,6 +95,20 @@ public sealed class SteadyFaultTests
         Assert.Empty(MadeAudit.FoundFor(result, "eye", "narrow-band"));
     }
 
+    /// <summary>Near the second harmonic of 60 Hz, but further than any grid strays: a display, and no mains at all.</summary>
+    [Theory]
+    [InlineData(436, 119)]
+    [InlineData(437, 125)]
+    public void AToneBesideAHarmonicIsNoMains(ulong seed, double hz)
+    {
+        SessionPlan plan = MadeAudit.Session(seed, new Rational(1000, 1), 2);
+
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [new NarrowPeak(["eye"], 12, hz)] });
+
+        Assert.Equal(plan.Trials.Length, MadeAudit.RejectedFor(result, "eye", "narrow-band").Length);
+        Assert.Empty(MadeAudit.FoundFor(result, "eye", "line-noise"));
+    }
+
     private static Drift Offset(SessionPlan plan, string site, double headroomPercent) =>
         new(site, 0, plan.Amplifier.HighestCode * plan.Amplifier.StepUv * (1 - (headroomPercent / 100)));
 

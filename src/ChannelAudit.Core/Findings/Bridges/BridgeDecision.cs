@@ -20,7 +20,8 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
     private const double NearZero = 0.1;
 
     // Crosstalk of a quarter each way, the most that is published for the face, gives 0.47.
-    private const double BeyondTissue = 0.6;
+    /// <summary>A correlation at rest that tissue does not bring.</summary>
+    public const double BeyondTissue = 0.6;
     private const double FloorDeviations = 5;
     private const double DefaultRhoActive = 0.90;
 
@@ -110,12 +111,16 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
         }
 
         bool signsFit = Math.Sign(rest) == Math.Sign(high) || Math.Abs(rest) <= NearZero;
-        return Math.Abs(high) >= LeastHigh(medians, bands) && signsFit && (Math.Abs(rest) <= 2 * Math.Abs(high) || Math.Abs(rest) >= BeyondTissue);
+        return Math.Abs(high) >= LeastHigh(medians, bands) && (Math.Abs(rest) >= BeyondTissue || (signsFit && Math.Abs(rest) <= 2 * Math.Abs(high)));
     }
 
     private static bool RestHolds(BridgeMedians medians) =>
         medians.RestSeconds >= LeastRestSeconds && Math.Abs(medians.ImaginaryRest ?? 0) <= MostImaginary;
 
     private static bool ActiveHolds(BridgeMedians medians) =>
-        !medians.IsActiveShared && Math.Abs(medians.ImaginaryActive ?? 0) <= MostImaginary;
+        !medians.IsActiveShared && !RestDenies(medians) && Math.Abs(medians.ImaginaryActive ?? 0) <= MostImaginary;
+
+    // What joins contractions joins rest as well; a remote muscle that two sites see is there only while it moves.
+    private static bool RestDenies(BridgeMedians medians) => medians.RestSeconds >= LeastRestSeconds
+        && Math.Abs(medians.RhoRest ?? 1) < NearZero && Math.Abs(medians.RhoHighRest ?? 0) < NearZero;
 }

@@ -38,13 +38,13 @@ public sealed class BridgeJudge
     public PairJudgement Judge(int index, ImmutableArray<Trial> trials, ImmutableArray<PairReading?> readings)
     {
         PairSurvey pair = survey.Pairs[index];
-        if (medians[index] is not { } whole || pair.Table is null)
+        if (medians[index] is not { } alone || pair.Table is null)
         {
             return BridgeWords.NotComparable(pair, trials.Length);
         }
 
         bool isShared = IsShared(index);
-        BridgeDecision decision = BridgeDecision.Of(whole, pair.Table.Bands, criterion, isShared);
+        (BridgeMedians whole, BridgeDecision decision) = DecideWhole(index, alone, isShared);
         ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared));
         ImmutableArray<Grade> grades = GradeTrials(whole, decision, spans, trials, readings);
         return BridgeWords.Judgement(
@@ -105,13 +105,32 @@ public sealed class BridgeJudge
     private ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole) =>
         BridgeLimit.Of(criterion, bands, bands.HasHigh && whole.RestSeconds > 0 ? BridgeDecision.LeastHigh(whole, bands) : 0);
 
-    private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to) =>
-        states[index] is { } own && pair.Table is not null
-            ? BridgeMedians.Of(pair, own, from, to, Length(pair)) with
-            {
-                IsActiveShared = SharedContractions.Of(survey, index, own.Between(pair.SegmentsA.Starts, from, to - Length(pair))),
-            }
-            : null;
+    private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to, bool mostAlone = true)
+    {
+        if (states[index] is not { } own || pair.Table is null)
+        {
+            return null;
+        }
+
+        BridgeMedians medians = BridgeMedians.Of(pair, own, from, to, Length(pair), mostAlone);
+
+        // Where rest shows the joint too, contractions that all sites see do not excuse it: three sites can be joined.
+        return medians with
+        {
+            IsActiveShared = Math.Abs(medians.RhoRest ?? 0) < BridgeDecision.BeyondTissue
+                && SharedContractions.Of(survey, index, own.Between(pair.SegmentsA.Starts, from, to - Length(pair))),
+        };
+    }
+
+    // A bridge of a part of the session can hide in the medians of the contractions that are most alone, and a whole one in those of all.
+    private (BridgeMedians Medians, BridgeDecision Decision) DecideWhole(int index, BridgeMedians alone, bool isShared)
+    {
+        PairSurvey pair = survey.Pairs[index];
+        BridgeMedians all = MediansOf(pair, index, 0, long.MaxValue / 2, mostAlone: false)!;
+        BridgeDecision ofAlone = BridgeDecision.Of(alone, pair.Table!.Bands, criterion, isShared);
+        BridgeDecision ofAll = BridgeDecision.Of(all, pair.Table.Bands, criterion, isShared);
+        return ofAll.Grade > ofAlone.Grade ? (all, ofAll) : (alone, ofAlone);
+    }
 
     private (BridgeMedians Medians, BridgeDecision Decision) DecideSpan(int index, (long From, long To) span, bool isShared)
     {

@@ -63,20 +63,23 @@ internal sealed record BridgeMedians
     /// <param name="fromSample">First sample of the span.</param>
     /// <param name="toSample">Behind the last sample; segments must lie wholly inside.</param>
     /// <param name="length">Samples in a segment.</param>
-    public static BridgeMedians Of(PairSurvey pair, PairStates states, long fromSample, long toSample, int length)
+    /// <param name="mostAlone">Whether contractions are those in which the other site has least; else all.</param>
+    public static BridgeMedians Of(PairSurvey pair, PairStates states, long fromSample, long toSample, int length, bool mostAlone)
     {
         PairTable table = pair.Table ?? throw new ArgumentException("the channels cannot be compared", nameof(pair));
         ReadOnlySpan<int> rest = Inside(pair, states.Rest, fromSample, toSample, length);
-        ReadOnlySpan<int> activeA = MostAlone(pair.SegmentsA, pair.SegmentsB, Inside(pair, states.ActiveA, fromSample, toSample, length));
-        ReadOnlySpan<int> activeB = MostAlone(pair.SegmentsB, pair.SegmentsA, Inside(pair, states.ActiveB, fromSample, toSample, length));
+        ReadOnlySpan<int> allA = Inside(pair, states.ActiveA, fromSample, toSample, length);
+        ReadOnlySpan<int> allB = Inside(pair, states.ActiveB, fromSample, toSample, length);
+        ReadOnlySpan<int> activeA = mostAlone ? MostAlone(pair.SegmentsA, pair.SegmentsB, allA) : allA;
+        ReadOnlySpan<int> activeB = mostAlone ? MostAlone(pair.SegmentsB, pair.SegmentsA, allB) : allB;
         double? imaginaryA = Median(table.Imaginary, activeA);
         double? imaginaryB = Median(table.Imaginary, activeB);
         return new BridgeMedians
         {
             RestSegments = rest.Length,
             RestSeconds = rest.Length == 0 ? 0 : 0.5 * (rest.Length + 1),
-            ActiveASegments = activeA.Length,
-            ActiveBSegments = activeB.Length,
+            ActiveASegments = allA.Length,
+            ActiveBSegments = allB.Length,
             RhoRest = Median(table.Rho, rest),
             RhoHighRest = table.Bands.HasHigh ? Median(table.RhoHigh, rest) : null,
             ImaginaryRest = Median(table.Imaginary, rest),
@@ -95,15 +98,15 @@ internal sealed record BridgeMedians
     private static ReadOnlySpan<int> MostAlone(SegmentTable own, SegmentTable other, ReadOnlySpan<int> segments)
     {
         int kept = Math.Min(segments.Length, Math.Max(LeastAlone, segments.Length / AloneShare));
-        int[] sorted = segments.ToArray();
-        double[] shares = new double[sorted.Length];
+        (double Share, int Segment)[] sorted = new (double, int)[segments.Length];
         for (int i = 0; i < sorted.Length; i++)
         {
-            shares[i] = own.BandPower[sorted[i]] > 0 ? other.BandPower[sorted[i]] / own.BandPower[sorted[i]] : double.PositiveInfinity;
+            double power = own.BandPower[segments[i]];
+            sorted[i] = (power > 0 ? other.BandPower[segments[i]] / power : double.PositiveInfinity, segments[i]);
         }
 
-        Array.Sort(shares, sorted);
-        return sorted.AsSpan(0, kept);
+        Array.Sort(sorted);
+        return Array.ConvertAll(sorted, one => one.Segment).AsSpan(0, kept);
     }
 
     private static double? Weaker(double? a, double? b) =>

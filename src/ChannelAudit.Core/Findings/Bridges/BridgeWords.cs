@@ -81,10 +81,12 @@ internal static class BridgeWords
     private static string? Missing(BridgeCase found)
     {
         bool hasRest = found.Whole.RestSeconds >= 4;
-        bool hasBoth = found.Whole.RhoActive is not null;
+        bool hasBoth = found.Whole.RhoActive is not null && !found.Whole.IsActiveShared;
         if (!hasRest && !hasBoth)
         {
-            return "less than 4 s with both sites quiet, and no contraction of each";
+            return found.Whole.IsActiveShared
+                ? "less than 4 s with both sites quiet, and contractions that every site sees"
+                : "less than 4 s with both sites quiet, and no contraction of each";
         }
 
         return found.Pair.Table!.Bands.HasHigh || hasBoth

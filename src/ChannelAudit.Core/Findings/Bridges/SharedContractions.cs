@@ -22,13 +22,24 @@ internal static class SharedContractions
     {
         PairSurvey pair = survey.Pairs[index];
         ImmutableArray<int> active = [.. states.ActiveA.Union(states.ActiveB)];
-        int[] thirds = [.. Enumerable.Range(0, survey.Channels.Length).Where(third => third != pair.A && third != pair.B)];
+        int[] thirds =
+        [
+            .. Enumerable.Range(0, survey.Channels.Length)
+                .Where(third => third != pair.A && third != pair.B && IsComparable(survey, pair.A, third) && IsComparable(survey, pair.B, third)),
+        ];
         return !active.IsEmpty && thirds.Length > 0 && Array.TrueForAll(thirds, third => Sees(survey, pair.A, third, active) && Sees(survey, pair.B, third, active));
     }
 
+    // Channels of other rates, or with other gaps, have other segments.
+    private static bool IsComparable(RecordingSurvey survey, int channel, int third) =>
+        PairOf(survey, channel, third).Table is not null && survey.Channels[channel].Segments.Count == PairOf(survey, channel, third).SegmentsA.Count;
+
+    private static PairSurvey PairOf(RecordingSurvey survey, int channel, int third) =>
+        survey.Pairs[survey.IndexOfPair(Math.Min(channel, third), Math.Max(channel, third))];
+
     private static bool Sees(RecordingSurvey survey, int channel, int third, ImmutableArray<int> segments)
     {
-        PairSurvey pair = survey.Pairs[survey.IndexOfPair(Math.Min(channel, third), Math.Max(channel, third))];
+        PairSurvey pair = PairOf(survey, channel, third);
         SegmentTable table = third == pair.A ? pair.SegmentsA : pair.SegmentsB;
         QuietSegments? quiet = third == pair.A ? pair.QuietA : pair.QuietB;
         if (pair.Table is not { } shared || quiet?.RestPower is not { } rest || rest <= 0 || segments.Any(segment => segment >= table.Count))

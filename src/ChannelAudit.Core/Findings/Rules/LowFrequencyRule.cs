@@ -7,15 +7,17 @@ namespace ChannelAudit.Findings.Rules;
 
 /// <summary>Motion of leads and skin: power below the band, unless it looks like blinks at a site that sees them.</summary>
 /// <remarks>
-/// Engineering judgement: at the eye and the brow, low frequencies in at most half of a trial's segments (of three or more, the odd one
-/// given: a quarter of a second reaches three of five that overlap by half) that swing by less than 500 µV beside the muscle's own swing are taken for blinks and lid movements. They are counted as information.
+/// Engineering judgement: at the eye and the brow, low frequencies in at most half of a trial's segments (of three or more, from five on the odd
+/// one given: a quarter of a second reaches three of five that overlap by half) that swing by less than 500 µV beside the muscle's own swing are taken for blinks and lid movements. They are counted as information.
 /// </remarks>
 internal static class LowFrequencyRule
 {
     private const int LeastSegments = 3;
     private const double LidSwingUv = 500;
 
-    // From peak to peak a Gaussian of a few seconds reaches four times its rms on either side.
+    private const int OddGivenFrom = 5;
+
+    // From peak to peak a Gaussian of a few seconds reaches four times its rms on either side; taken from the quietest segment, which the swing itself reaches least.
     private const double MuscleSwing = 8;
 
     /// <summary>Judges a window.</summary>
@@ -31,8 +33,8 @@ internal static class LowFrequencyRule
         ImmutableArray<SegmentPower> segments = window.Reading.SegmentPowers;
         int moved = segments.Count(segment => Moves(segment, window.Criteria.For(ReasonCode.LowFrequency)));
         if (window.Channel.IsNearEye
-            && segments.Length >= LeastSegments && 2 * moved <= segments.Length + 1
-            && window.Reading.Time.Swing - (MuscleSwing * Math.Sqrt(window.Reading.EmgPower ?? 0)) < LidSwingUv)
+            && segments.Length >= LeastSegments && 2 * moved <= segments.Length + (segments.Length >= OddGivenFrom ? 1 : 0)
+            && window.Reading.Time.Swing - (MuscleSwing * Math.Sqrt(segments.Min(segment => segment.Band))) < LidSwingUv)
         {
             return RuleOutcome.None(ReasonCode.LowFrequency, open) with { IsLidMovement = true };
         }
@@ -45,6 +47,10 @@ internal static class LowFrequencyRule
             GroundJoint.AddTo("a lead or the skin moves: loose fastening, pull at a cable, speech or a turn of the head", window.Channel),
             open);
     }
+
+    /// <summary>Whether a second of the window, at a site that sees lids, moves as in a blink.</summary>
+    public static bool MayHoldBlink(WindowCase window) => window.Channel.IsNearEye
+        && window.Reading.SegmentPowers.Any(segment => Moves(segment, window.Criteria.For(ReasonCode.LowFrequency)));
 
     private static string Words(WindowCase window)
     {
