@@ -100,7 +100,7 @@ internal static class FilterCheck
         double top = EmgBand.Of(channel).ToHz;
         double? inside = Calm(channel, sample, 0.6 * hz, Math.Min(0.9 * hz, 0.45 * channel.Rate.Value));
         double? above = 2.2 * hz <= 0.45 * channel.Rate.Value ? Calm(channel, sample, 2 * hz, Math.Min(3 * hz, 0.45 * channel.Rate.Value)) : null;
-        if (above >= LeftAbove * inside)
+        if (inside > 0 && above >= LeftAbove * inside)
         {
             return string.Create(
                 CultureInfo.InvariantCulture,

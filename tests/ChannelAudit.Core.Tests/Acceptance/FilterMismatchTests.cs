@@ -77,6 +77,18 @@ public sealed class FilterMismatchTests
         Assert.Equal(isStated, doubts.Length == 0);
     }
 
+    /// <summary>A dead channel has no density to compare.</summary>
+    [Fact]
+    public void ADeadChannelHasNoLowPassToDoubt()
+    {
+        SessionPlan plan = MadeAudit.Session(1044, new Rational(2000, 1), 2);
+        using Recording made = MadeRecording.Make(plan).Open();
+        using Recording dead = Altered.Changed(made, made.Channels[0].Label, samples => new double[samples.Length], null);
+        using Recording recording = Altered.Stating(dead, new Prefilter(0, 200, [], string.Empty));
+
+        Assert.DoesNotContain("NaN", Doubts(MadeAudit.Of(recording, plan)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void NothingIsDoubtedWhereNothingIsStated() => Assert.Equal(
         [string.Empty],
