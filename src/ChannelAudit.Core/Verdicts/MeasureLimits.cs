@@ -4,13 +4,19 @@ using ChannelAudit.Measures;
 
 namespace ChannelAudit.Verdicts;
 
-/// <summary>A measure's own limits: those of the first alternative that names it.</summary>
+/// <summary>A measure's own limits: those of the first alternative that names it, under its reason or, where that has none, under the other it serves.</summary>
 internal static class MeasureLimits
 {
     /// <summary>The questionable and the reject limit, each null where none names the measure.</summary>
     public static (double? Questionable, double? Reject) Of(AuditCriteria criteria, string measure, bool ofChannel)
     {
-        string reason = MeasureCatalog.Get(measure).Reason;
+        MeasureDefinition definition = MeasureCatalog.Get(measure);
+        (double? Questionable, double? Reject) own = Of(criteria, definition.Reason, measure, ofChannel);
+        return own == (null, null) && definition.AlsoServes is { } other ? Of(criteria, other, measure, ofChannel) : own;
+    }
+
+    private static (double? Questionable, double? Reject) Of(AuditCriteria criteria, string reason, string measure, bool ofChannel)
+    {
         Criterion? criterion = criteria.All.FirstOrDefault(item => string.Equals(item.Reason, reason, StringComparison.Ordinal));
         return criterion is null
             ? (null, null)
