@@ -89,7 +89,11 @@ public static class Audit
         string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
         ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
         WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
-        ImmutableArray<Finding> throughout = CollapseRule.OfTrials(whole) is { } collapse ? [.. carried, collapse] : carried;
+        Finding? collapse = CollapseRule.OfTrials(whole);
+        ImmutableArray<Finding> throughout = collapse is null ? carried : [.. carried, collapse];
+
+        // Where the channel has no such limit, each trial holds the finding itself.
+        bool isInTrials = collapse is not null && CollapseRule.Judge(whole).Grade == Grade.Pass;
         List<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> cases = [];
         for (int trial = 0; trial < input.Trials.Length; trial++)
         {
@@ -107,6 +111,7 @@ public static class Audit
                 own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
                 bridgeOpen,
                 throughout));
+            cells[trial] = isInTrials ? cells[trial] with { Findings = [.. cells[trial].Findings, collapse! with { Trial = input.Trials[trial].Number }] } : cells[trial];
         }
 
         ChannelResult result = policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);

@@ -84,6 +84,55 @@ public sealed class CollapseTests
         Assert.Equal(["brow"], Collapsed(MadeAudit.Of(recording, plan)));
     }
 
+    /// <summary>Without a task a limit on the size of a contraction is asked of nothing.</summary>
+    [Fact]
+    public void WhereOnlyATaskCouldTellItIsNotAssessedWithoutOne()
+    {
+        RecordingResult result = MadeAudit.Of(Session(891, 1000, false), string.Empty, "[weak-response]\nquestionable = [{ contraction_snr = 10.0 }]\n");
+
+        Assert.All(result.Channels, channel => Assert.Contains(new NotAssessed(ReasonCode.WeakResponse, "no task asked of it"), channel.NotAssessed));
+    }
+
+    /// <summary>A limit that every channel reaches: only a contraction that counts as an answer says that the electrodes are connected.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void WhatAnsweredHasNotCollapsed(bool withTask)
+    {
+        RecordingResult result = MadeAudit.Of(
+            Session(892, 1000, withTask), string.Empty, "[weak-response]\nquestionable = [{ contraction_snr = 12.0 }, { band_p95 = 1000.0 }]\n");
+
+        Assert.Equal(withTask ? [] : MadeAudit.Sites, Collapsed(result));
+        Assert.All(result.Channels.SelectMany(channel => channel.Cells), cell =>
+            Assert.Equal(!withTask, cell.Reasons.Contains(ReasonCode.WeakResponse, StringComparer.Ordinal)));
+    }
+
+    [Fact]
+    public void WithoutALimitOfTheChannelEachTrialHoldsTheFinding()
+    {
+        RecordingResult result = MadeAudit.Of(
+            Session(893, 1000, false) with { Faults = [ElectrodeBridge.WithinPair("brow", 0)] }, string.Empty, "[weak-response]\nchannel_questionable = []\nchannel_reject = []\n");
+
+        Assert.Empty(Collapsed(result));
+        Assert.All(MadeAudit.Channel(result, "brow").Cells, cell =>
+        {
+            Finding held = cell.Findings.Single(one => string.Equals(one.Reason, ReasonCode.WeakResponse, StringComparison.Ordinal));
+            Assert.Equal((cell.Trial, "rest_excess"), (held.Trial, held.Evidence[1].Measure));
+        });
+    }
+
+    [Fact]
+    public void WhitenessShowsTheLimitOfWeakResponseWhereNoiseHasNone()
+    {
+        SessionPlan plan = Session(894, 1000, true);
+
+        Assert.Equal(0.5, WhitenessLimit(MadeAudit.Of(plan)));
+        Assert.Equal(0.7, WhitenessLimit(MadeAudit.Of(plan, string.Empty, "[noise-floor]\nquestionable = []\nreject = []\n")));
+    }
+
+    private static double? WhitenessLimit(RecordingResult result) =>
+        result.Channels[0].Measures.Single(one => string.Equals(one.Value.Measure, "whiteness", StringComparison.Ordinal)).Questionable;
+
     private static string[] Collapsed(RecordingResult result) =>
         [.. result.Channels.Where(channel => channel.Findings.Any(one => string.Equals(one.Cause, Words, StringComparison.Ordinal))).Select(channel => channel.Name)];
 

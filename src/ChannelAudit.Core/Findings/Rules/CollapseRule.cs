@@ -1,4 +1,5 @@
 using ChannelAudit.Criteria;
+using ChannelAudit.Measures;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Findings.Rules;
@@ -6,15 +7,22 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>An amplitude that has collapsed: the whole recording holds nothing but the amplifier's noise, whether a task was asked or not.</summary>
 /// <remarks>
 /// The alternatives of <c>weak-response</c> without <c>contraction_snr</c>, on the measures of the whole recording; those of trials hold for all
-/// trials alike. It cannot be said of a single trial: a muscle may be still for three seconds.
+/// trials alike. Where the best contraction of a task counts as an answer, the electrodes are connected and nothing has collapsed. It cannot be said of a single trial: a muscle may be still for three seconds.
 /// </remarks>
 internal static class CollapseRule
 {
+    private const string Contraction = "contraction_snr";
     private const string Cause = "gel between this site's own electrodes, a dead pair, or a shorted input";
 
     /// <summary>Whether an alternative asks for the size of a contraction, which only a task can give.</summary>
-    public static bool AsksForTask(LimitSet set) =>
-        set.Limits.Any(limit => string.Equals(limit.Measure, "contraction_snr", StringComparison.Ordinal));
+    public static bool AsksForTask(LimitSet set) => set.Limits.Any(IsOfContraction);
+
+    /// <summary>Whether an alternative of the channel can be reached without a task.</summary>
+    public static bool IsAsked(AuditCriteria criteria)
+    {
+        Criterion criterion = criteria.For(ReasonCode.WeakResponse);
+        return criterion.ChannelQuestionable.Concat(criterion.ChannelReject).Any(set => !AsksForTask(set));
+    }
 
     /// <summary>Why a collapse could not be seen, or null.</summary>
     public static string? WhyOpen(WindowCase whole) => whole.WhyNone("rest_excess") ?? whole.WhyNone("whiteness") ?? whole.WhyNone("band_p95");
@@ -41,6 +49,11 @@ internal static class CollapseRule
 
     private static RuleOutcome Judge(WindowCase whole, bool ofChannel)
     {
+        if (Answers(whole))
+        {
+            return RuleOutcome.None(ReasonCode.WeakResponse);
+        }
+
         LimitJudgement judged = whole.Judge(ReasonCode.WeakResponse, ofChannel, set => !AsksForTask(set));
         return judged.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.WeakResponse)
@@ -51,4 +64,22 @@ internal static class CollapseRule
                 $"hardly more than the amplifier's own noise throughout: {Say.Number(whole.ValueOf("rest_rms") ?? 0)} µV at rest, {Say.Number(whole.ValueOf("band_p95") ?? 0)} µV when loudest",
                 Cause);
     }
+
+    /// <summary>Whether the best contraction reaches none of the limits on its size.</summary>
+    private static bool Answers(WindowCase whole)
+    {
+        if (whole.ValueOf(Contraction) is not { } snr)
+        {
+            return false;
+        }
+
+        Criterion criterion = whole.Criteria.For(ReasonCode.WeakResponse);
+        double[] limits =
+        [
+            .. CriterionLevel.All.SelectMany(level => level.Get(criterion)).SelectMany(set => set.Limits).Where(IsOfContraction).Select(limit => limit.Value),
+        ];
+        return limits.Length > 0 && !limits.Any(limit => MeasureCatalog.Get(Contraction).Reaches(snr, limit));
+    }
+
+    private static bool IsOfContraction(Limit limit) => string.Equals(limit.Measure, Contraction, StringComparison.Ordinal);
 }

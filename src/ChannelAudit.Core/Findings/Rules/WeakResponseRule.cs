@@ -25,9 +25,12 @@ internal static class WeakResponseRule
                 "the task was not done, the electrodes are not over this muscle, they are joined by gel, or a lead is off");
     }
 
-    // Other trials ask nothing of this muscle, so nothing is missing there. Without any task the channel is still judged by whether it holds anything at all.
+    // Other trials ask nothing of this muscle, so nothing is missing there. Without any task the channel is still judged
+    // by whether it holds anything at all, if a limit asks for that.
     private static string? WhyOpen(WindowCase window) =>
         window.Asks ? window.NoteOf("contraction_snr")
-        : window.IsWhole && CollapseRule.WhyOpen(window) is { } why ? $"{window.NoteOf("contraction_snr")}; and without one: {why}"
+        : !window.IsWhole ? null
+        : !CollapseRule.IsAsked(window.Criteria) ? window.NoteOf("contraction_snr")
+        : CollapseRule.WhyOpen(window) is { } why ? $"{window.NoteOf("contraction_snr")}; and without one: {why}"
         : null;
 }
