@@ -39,6 +39,23 @@ public sealed record Surviving(
     /// <summary>What is left of a window below one second, where only line and muscle are known.</summary>
     public static Surviving OfShort(PeakReading line, double emgPower) => new(line, null, emgPower, null, emgPower + line.Power, null, 1);
 
+    /// <summary>What is left of white noise of a density in the band; above the band all there is counts as noise.</summary>
+    /// <param name="noise">The noise's density, unit²/Hz.</param>
+    /// <param name="density">The window's mean density.</param>
+    /// <param name="frame">The channel's frame with its filter.</param>
+    /// <param name="total">All power that is left, which the noise cannot exceed.</param>
+    public static double WhitePower(double noise, ReadOnlySpan<double> density, SpectralFrame frame, double total)
+    {
+        double inBand = 0;
+        for (int bin = 1; bin <= frame.LastBin; bin++)
+        {
+            inBand += noise * frame.Passes[bin];
+        }
+
+        double above = noise > 0 ? Sum(density, frame.Passes, frame.LastBin + 1, frame.Bins - 1) : 0;
+        return Math.Min(total, (inBand + above) * frame.BinHz);
+    }
+
     /// <summary>White noise: what the top of the band has above a tenth of the density from 80 to 150 Hz; above the band all there is.</summary>
     private static double? Noise(ReadOnlySpan<double> density, SpectralFrame frame, double total)
     {
@@ -49,15 +66,7 @@ public sealed record Surviving(
             return null;
         }
 
-        double noise = Math.Max(0, top - (MuscleAtTop * middle)) / (1 - MuscleAtTop);
-        double inBand = 0;
-        for (int bin = 1; bin <= frame.LastBin; bin++)
-        {
-            inBand += noise * frame.Passes[bin];
-        }
-
-        double above = noise > 0 ? Sum(density, frame.Passes, frame.LastBin + 1, frame.Bins - 1) : 0;
-        return Math.Min(total, (inBand + above) * frame.BinHz);
+        return WhitePower(Math.Max(0, top - (MuscleAtTop * middle)) / (1 - MuscleAtTop), density, frame, total);
     }
 
     private static double Sum(ReadOnlySpan<double> density, double[] passes, int from, int to)

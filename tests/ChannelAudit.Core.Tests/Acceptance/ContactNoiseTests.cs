@@ -58,6 +58,20 @@ public sealed class ContactNoiseTests
         Assert.Equal(MadeAudit.Sites, result.Information.Where(IsTonic).Select(finding => finding.Channels[0]), StringComparer.Ordinal);
     }
 
+    /// <summary>Steady noise lasts whichever list asks for it, and whatever it is measured by.</summary>
+    [Theory]
+    [InlineData("questionable = []")]
+    [InlineData("questionable = []\nreject = [{ noise_effect = 100.0 }]")]
+    [InlineData("reject = [{ noise_effect = 100.0 }]")]
+    public void SteadyNoiseIsRejectedByLimitsOfALabToo(string limits)
+    {
+        RecordingResult result = MadeAudit.Of(
+            MadeAudit.WithConfusers(MadeAudit.Session(850, new Rational(1000, 1)), new BroadbandNoise(["cheek"], 15)), string.Empty, "[noise-floor]\n" + limits + "\n");
+
+        Assert.Contains(1, MadeAudit.RejectedFor(result, "cheek", Reason));
+        Assert.Empty(MadeAudit.FoundFor(result, "brow", Reason));
+    }
+
     [Fact]
     public void AQuietFaceIsNotCalledTense()
     {

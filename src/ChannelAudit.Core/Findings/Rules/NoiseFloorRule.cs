@@ -27,7 +27,7 @@ internal sealed class NoiseFloorRule
     {
         this.channel = channel;
         criterion = criteria.For(ReasonCode.NoiseFloor);
-        white = LimitOf(criterion.Questionable, "whiteness") ?? White;
+        white = LimitOf(criterion.Questionable, "whiteness") ?? LimitOf(criterion.Reject, "whiteness") ?? White;
         speaking = SegmentGrades.Of(
             channel,
             [.. Enumerable.Range(0, channel.Segments.Count).Where(MaySpeak)],
@@ -65,18 +65,18 @@ internal sealed class NoiseFloorRule
             return Found(
                 inherited,
                 [new Evidence("rest_rms", side.Rms, "uV", limit)],
-                $"noise of {Say.Number(side.Rms)} µV in the stretches around it",
-                true);
+                $"noise of {Say.Number(side.Rms)} µV in the stretches around it") with
+            { FromQuietStretches = true, InheritedPower = PowerLeft(side, window.Reading) };
         }
 
-        if (own.Grade != Grade.Pass && ComesAndGoes(window.Reading.SegmentPowers))
+        if (own.Grade != Grade.Pass && ComesAndGoes(own, window.Reading.SegmentPowers))
         {
-            return Found(Grade.Questionable, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)}), in a part of it only", false);
+            return Found(Grade.Questionable, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)}), in a part of it only");
         }
 
         return own.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.NoiseFloor, hides ? Unspoken(window) : null)
-            : Found(own.Grade, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)})", false);
+            : Found(own.Grade, own.Evidence, $"{Say.Number(rms)} µV in the band, as white as noise (whiteness {Say.Number(whiteness)})");
     }
 
     /// <summary>Whether a channel's rest is strong, and has the spectrum of a muscle: tension, no fault.</summary>
@@ -88,26 +88,34 @@ internal sealed class NoiseFloorRule
         .SelectMany(set => set.Limits)
         .FirstOrDefault(limit => string.Equals(limit.Measure, measure, StringComparison.Ordinal))?.Value;
 
-    private static RuleOutcome Found(Grade grade, ImmutableArray<Evidence> evidence, string text, bool inherited) => new(
+    private static RuleOutcome Found(Grade grade, ImmutableArray<Evidence> evidence, string text) => new(
         ReasonCode.NoiseFloor,
         grade,
         evidence,
         text,
-        "poor or drying contact, a loose lead or plug, or a noisy amplifier",
-        FromQuietStretches: inherited);
+        "poor or drying contact, a loose lead or plug, or a noisy amplifier");
 
     // Noise lasts. What only some seconds of a trial hold can be a spike too broad or too low to be called one.
-    private bool ComesAndGoes(ImmutableArray<SegmentPower> segments) => segments.Length >= LeastToLast && 2 * segments.Count(IsNoise) <= segments.Length;
+    // Limits on measures that a second does not have say nothing of when it came.
+    private bool ComesAndGoes(LimitJudgement own, ImmutableArray<SegmentPower> segments) =>
+        segments.Length >= LeastToLast
+        && own.Evidence.All(one => one.Measure is "rest_rms" or "whiteness")
+        && 2 * segments.Count(IsNoise) <= segments.Length;
 
     private bool IsNoise(SegmentPower segment) => LimitJudgement.Of(
         criterion.Questionable,
-        [],
+        criterion.Reject,
         measure => measure switch
         {
             "rest_rms" => Math.Sqrt(segment.Band),
             "whiteness" => Whiteness.Of(segment.Top, segment.Middle, channel.Frame.Band),
             _ => null,
         }).Grade != Grade.Pass;
+
+    /// <summary>What the scoring filter leaves of the noise that the stretches show, and of all that the window has above the band.</summary>
+    private double? PowerLeft(SideReading side, WindowReading reading) => reading is { Left: { } left, Density.Length: > 0 }
+        ? Surviving.WhitePower(side.Rms * side.Rms / (channel.Frame.Band.ToHz - channel.Frame.Band.FromHz), reading.Density, channel.Frame, left.Total)
+        : null;
 
     private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]
         && (channel.Quiet.IsQuiet[segment] || ValueOf(segment, "whiteness") >= white);
