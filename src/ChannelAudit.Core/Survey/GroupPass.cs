@@ -171,11 +171,12 @@ internal sealed class GroupPass
         Vector256<double> band = lanes.BandPower();
         Vector256<double> lowLeft = lanes.PowerLeft(frames[member].LowBins);
         Vector256<double> bandLeft = lanes.BandLeft();
+        Vector256<double> totalLeft = lanes.PowerLeft(new BinRange(1, frames[member].Bins - 1));
         Vector256<double> middle = lanes.Mean(frames[member].MiddleRanges);
         Vector256<double> top = lanes.Mean(frames[member].TopRanges);
         for (int lane = 0; lane < walk.Batch.Segments; lane++)
         {
-            powers[member].Add(new SegmentPower(low[lane], band[lane], lowLeft[lane], bandLeft[lane], middle[lane], top[lane]));
+            powers[member].Add(new SegmentPower(low[lane], band[lane], lowLeft[lane], bandLeft[lane], totalLeft[lane], middle[lane], top[lane]));
         }
     }
 }

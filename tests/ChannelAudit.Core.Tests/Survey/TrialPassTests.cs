@@ -32,6 +32,16 @@ public sealed class TrialPassTests
     }
 
     [Fact]
+    public void WhatTheFilterLeavesOfAllSegmentsIsTheMeanOfWhatItLeavesOfEach()
+    {
+        using Recording recording = PlainRecording.Of(Rate, Made.Stretches((0, 10_000)), Made.Noise(4, 5, 10_000));
+
+        WindowReading window = Pass(recording).Read(2, 6, CancellationToken.None).Windows[0];
+
+        Assert.Equal(window.Left!.Total, window.SegmentPowers.Average(segment => segment.TotalLeft), 1e-9 * window.Left.Total);
+    }
+
+    [Fact]
     public void NoSegmentCrossesAGap()
     {
         // Records of a second at 0, 1 and 5 s: one gap from 2 to 5 s.

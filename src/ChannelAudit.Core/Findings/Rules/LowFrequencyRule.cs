@@ -72,7 +72,7 @@ internal static class LowFrequencyRule
             "lowfreq_ratio" => segment.Band > 0 ? segment.Low / segment.Band : null,
             "lowfreq_left" => Math.Sqrt(segment.LowLeft),
             "lowfreq_left_ratio" => segment.BandLeft > 0 ? segment.LowLeft / segment.BandLeft : null,
-            "lowfreq_effect" => ScoreShift.OfAddedPower(segment.LowLeft, segment.LowLeft + segment.BandLeft),
+            "lowfreq_effect" => ScoreShift.OfAddedPower(segment.LowLeft, segment.TotalLeft),
             _ => null,
         }).Grade != Grade.Pass;
 }
