@@ -23,7 +23,6 @@ internal static class ScoreMeasures
         double? narrow = left?.Narrow is { } peak ? ScoreShift.OfAddedPower(peak.Power, left.Total) : null;
         double? low = left?.LowPower is { } power ? ScoreShift.OfAddedPower(power, left.Total) : null;
         double? noise = left?.NoisePower is { } white ? ScoreShift.OfAddedPower(white, left.Total) : null;
-        double perSample = reading.Window.Stored > 0 ? 100.0 / reading.Window.Stored : 0;
         return
         [
             Rectified(reading, channel, isWhole, whyNot.Spectrum, noUnit),
@@ -32,8 +31,8 @@ internal static class ScoreMeasures
             Value("lowfreq_effect", low, whyNot.Low),
             Value("noise_effect", noise, whyNot.Noise),
             Value("pops_effect", isWhole ? null : Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoHighPass)),
-            Value("clipped_effect", ScoreShift.OfClipping(reading.Time.ClippedSamples * perSample), whyNot.Clipping),
-            Value("flat_effect", -reading.FlatSamples * perSample + 0.0, whyNot.Flat),
+            Value("clipped_effect", ScoreShift.OfClipping(Percent(reading.Time.ClippedSamples, reading)), whyNot.Clipping),
+            Value("flat_effect", -Percent(reading.FlatSamples, reading) + 0.0, whyNot.Flat),
         ];
     }
 
@@ -53,6 +52,10 @@ internal static class ScoreMeasures
             _ => MeasureValue.None(Name, NothingLeft),
         };
     }
+
+    // Multiplied first: 42000 times 100/42000 is more than 100 by a bit.
+    private static double Percent(long samples, WindowReading reading) =>
+        reading.Window.Stored > 0 ? Math.Min(100, 100.0 * samples / reading.Window.Stored) : 0;
 
     private static double? Pops(WindowReading reading) => reading.Rectified switch
     {
