@@ -6,6 +6,9 @@ namespace ChannelAudit.Measures;
 /// <summary>What every spectral measure of one channel needs: segment length, band, and the windows of the mains harmonics.</summary>
 public sealed class SpectralFrame
 {
+    // Less than a millionth of the band's power: 60 dB down on average.
+    private const double NothingOfBand = 1e-6;
+
     private PairBands? pairBands;
 
     private SpectralFrame(Channel channel, double nominalHz, double lineHz, ImmutableArray<int> notched, ScoringFilter filter)
@@ -46,6 +49,7 @@ public sealed class SpectralFrame
         MiddleRanges = BinRange.Where(BinFrom(Whiteness.MiddleFromHz), Math.Min(BinTo(Whiteness.MiddleToHz), LastBin), bin => !IsLine[bin]);
         LowBins = new BinRange(BinFrom(LowFrequency.FromHz), BinTo(LowFrequency.ToHz));
         LowestBins = new BinRange(BinFrom(LowFrequency.FromHz), BinTo(LowFrequency.LowestToHz));
+        LeavesBand = OpenRanges.Sum(range => Passes.Skip(range.From).Take(range.Count).Sum()) > NothingOfBand * OpenBins;
         NarrowCenters = BinRange.Where(
             FirstBin + LineWindow.Reach,
             LastBin - LineWindow.Reach,
@@ -117,6 +121,9 @@ public sealed class SpectralFrame
 
     /// <summary>For every bin the share of power that the filter lets through.</summary>
     public double[] Passes { get; }
+
+    /// <summary>Whether the filter leaves anything of the band.</summary>
+    public bool LeavesBand { get; }
 
     /// <summary>The bands in which the channel can be compared with another that reaches as high.</summary>
     public PairBands PairBands => pairBands ??= PairBands.Of(this, this);

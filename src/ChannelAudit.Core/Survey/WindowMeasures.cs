@@ -11,6 +11,7 @@ public static class WindowMeasures
     private const string TooCoarse = "a step of the file is larger than the noise: equal samples are usual";
     private const string NoSamples = "no samples in this window";
     private const string NothingLeft = "the scoring filter leaves nothing";
+    private const string NothingOfBand = "the scoring filter leaves nothing of the band";
 
     /// <summary>The numbers of a window, each with its note where it has none.</summary>
     /// <param name="reading">The readings.</param>
@@ -37,19 +38,21 @@ public static class WindowMeasures
         Surviving? left = reading.Left;
         ScoringFilter filter = channel.Frame.Filter;
         string? noNoise = left?.NoisePower is null ? NoWhiteness(reading, channel) : null;
-        ScoreGates gates = new(noSpectrum, noLine, noNarrow, noLow, noNoise, noPops, canClip ? null : noClipping, noFlat);
+        string? noBand = filter.IsStated && !channel.Frame.LeavesBand ? NothingOfBand : null;
+        (string? noLineLeft, string? noNarrowLeft, string? noLowLeft) = (noLine ?? noBand, noNarrow ?? noBand, noLow ?? noBand);
+        ScoreGates gates = new(noSpectrum, noLineLeft, noNarrowLeft, noLowLeft, noNoise, noPops, canClip ? null : noClipping, noFlat);
         string? drifts = channel.DriftHidden ?? DriftScoredAway(filter);
         return
         [
             Uv("line_rms", noLine is null ? reading.Line?.Rms : null, noLine, hasUnit, noUnit),
             Plain("line_ratio", noLine is null ? Ratio(reading.Line, reading.EmgPower) : null, noLine ?? "no line power"),
-            Uv("line_left", noLine is null ? left?.Line.Rms : null, noLine, hasUnit, noUnit),
-            Plain("line_left_ratio", noLine is null ? Ratio(left?.Line, left?.EmgPower) : null, noLine ?? "no line power left"),
+            Uv("line_left", noLineLeft is null ? left?.Line.Rms : null, noLineLeft, hasUnit, noUnit),
+            Plain("line_left_ratio", noLineLeft is null ? Ratio(left?.Line, left?.EmgPower) : null, noLineLeft ?? "no line power left"),
             Uv("narrow_rms", noNarrow is null ? reading.Narrow?.Rms : null, noNarrow, hasUnit, noUnit),
             Plain("narrow_ratio", noNarrow is null ? NarrowRatio(reading.Narrow, reading.EmgPower, channel) : null, noNarrow ?? "no narrow peak"),
             Plain("narrow_hz", noNarrow is null && reading.Narrow is { Power: > 0 } peak ? peak.Hz : null, noNarrow ?? "no narrow peak"),
-            Uv("narrow_left", noNarrow is null ? left?.Narrow?.Rms : null, noNarrow, hasUnit, noUnit),
-            Plain("narrow_left_ratio", noNarrow is null ? NarrowRatio(left?.Narrow, left?.EmgPower, channel) : null, noNarrow ?? "no narrow peak left"),
+            Uv("narrow_left", noNarrowLeft is null ? left?.Narrow?.Rms : null, noNarrowLeft, hasUnit, noUnit),
+            Plain("narrow_left_ratio", noNarrowLeft is null ? NarrowRatio(left?.Narrow, left?.EmgPower, channel) : null, noNarrowLeft ?? "no narrow peak left"),
             Uv("emg_rms", reading.EmgPower is { } power ? Math.Sqrt(power) : null, noSpectrum, hasUnit, noUnit),
             Plain("clipped", canClip ? Percent(reading.Time.ClippedSamples, reading) : null, noClipping),
             Plain("clipped_run", canClip ? reading.Time.ClippedRun * perMs : null, noClipping),
@@ -64,8 +67,8 @@ public static class WindowMeasures
             Plain("level_trend", noRaw is null ? reading.LevelTrend : null, noRaw ?? (isWhole ? "fewer than 10 quiet seconds over a minute" : "whole recording only")),
             Uv("lowfreq_rms", reading.LowPower is { } low ? Math.Sqrt(low) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
             Plain("lowfreq_ratio", LowRatio(reading.LowPower, reading.EmgPower), noLow ?? "no power in the band"),
-            Uv("lowfreq_left", left?.LowPower is { } lowLeft ? Math.Sqrt(lowLeft) : null, noLow, hasUnit, noUnit, channel.MotionHidden),
-            Plain("lowfreq_left_ratio", LowRatio(left?.LowPower, left?.EmgPower), noLow ?? NothingLeft),
+            Uv("lowfreq_left", noLowLeft is null && left?.LowPower is { } lowLeft ? Math.Sqrt(lowLeft) : null, noLowLeft, hasUnit, noUnit, channel.MotionHidden),
+            Plain("lowfreq_left_ratio", noLowLeft is null ? LowRatio(left?.LowPower, left?.EmgPower) : null, noLowLeft ?? NothingLeft),
             Plain("pops", noPops is null ? reading.Pops.Count : null, noPops),
             Plain("pop_rate", noPops is null ? 60 * reading.Pops.Count * reading.RateHz / reading.Window.Stored : null, noPops),
             Plain("pop_share", noPops is null ? reading.Pops.SharePercent : null, noPops ?? "trials only"),

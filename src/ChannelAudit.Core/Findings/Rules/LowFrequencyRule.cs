@@ -23,7 +23,7 @@ internal static class LowFrequencyRule
     /// <summary>Judges a window.</summary>
     public static RuleOutcome Judge(WindowCase window)
     {
-        string? open = window.NoteOf("lowfreq_rms");
+        string? open = window.NoteOf("lowfreq_rms") ?? (window.Channel.Frame.Filter.IsStated ? window.NoteOf("lowfreq_left") : null);
         LimitJudgement judged = window.Judge(ReasonCode.LowFrequency);
         if (judged.Grade == Grade.Pass)
         {

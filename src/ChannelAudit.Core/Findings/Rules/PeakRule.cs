@@ -60,7 +60,7 @@ internal abstract class PeakRule
     /// <summary>Judges a window.</summary>
     public RuleOutcome Judge(WindowCase window)
     {
-        string? hidden = window.NoteOf(name + "_rms");
+        string? hidden = window.NoteOf(name + "_rms") ?? (Behind ? window.NoteOf(name + "_left") : null);
         if (hidden is not null || CaseOf(window) is not { } found)
         {
             return RuleOutcome.None(criterion.Reason, hidden ?? "no spectrum");
