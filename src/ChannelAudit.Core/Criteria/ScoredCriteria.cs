@@ -7,7 +7,7 @@ namespace ChannelAudit.Criteria;
 /// <summary>Limits as they are asked of what a scoring filter leaves: the same numbers, of the surviving measures.</summary>
 /// <remarks>
 /// Line, narrow peaks and low frequencies: amplitude against amplitude, ratio against ratio. Slope and range of the baseline are not asked at all behind a
-/// high-pass of 0.1 Hz and more. Headroom and clipping stay: an overdriven amplifier cannot be filtered back.
+/// high-pass of order 2 and more at 2 Hz and more. Headroom and clipping stay: an overdriven amplifier cannot be filtered back.
 /// </remarks>
 public static class ScoredCriteria
 {

@@ -14,7 +14,8 @@ namespace ChannelAudit.Measures;
 public sealed class ScoringFilter
 {
     private const double OrdinaryHighpassHz = 20;
-    private const double HidesDriftFromHz = 0.1;
+    private const double TakesDriftFromHz = LowFrequency.FromHz;
+    private const int TakesDriftFromOrder = 2;
 
     private ScoringFilter(ScoringSetup setup, bool isStated)
     {
@@ -35,8 +36,12 @@ public sealed class ScoringFilter
     /// <summary><c>high-pass 20 Hz (order 2), notch 50 Hz</c>.</summary>
     public string InWords { get; }
 
-    /// <summary>Whether nothing of a drift comes through.</summary>
-    public bool TakesDrift => Setup.HighpassHz >= HidesDriftFromHz;
+    /// <summary>Whether nothing of a drift comes through unjudged.</summary>
+    /// <remarks>
+    /// From 2 Hz on low frequencies are judged on what is left of them; between a lower corner and 2 Hz nothing would be. A first-order high-pass turns a
+    /// ramp into a constant, and with it the score.
+    /// </remarks>
+    public bool TakesDrift => Setup.HighpassHz >= TakesDriftFromHz && Setup.Order >= TakesDriftFromOrder;
 
     /// <summary>The filter of a setup; the ordinary one where it states none.</summary>
     public static ScoringFilter Of(ScoringSetup setup) => setup.HasFilter ? new ScoringFilter(setup, true) : Ordinary;

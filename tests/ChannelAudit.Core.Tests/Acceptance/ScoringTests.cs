@@ -92,6 +92,69 @@ public sealed class ScoringTests
         Assert.Equal(Enumerable.Range(1, plan.Trials.Length), MadeAudit.RejectedFor(full, "cheek", "drift"));
     }
 
+    /// <summary>Below 2 Hz what is left of a drift would be judged by nothing; a first-order high-pass makes a constant of a ramp.</summary>
+    [Theory]
+    [InlineData("highpass_hz = 0.5", true)]
+    [InlineData("highpass_hz = 20\norder = 1", true)]
+    [InlineData("highpass_hz = 2", false)]
+    public void DriftIsJudgedWhereTheHighPassDoesNotTakeItAll(string filter, bool isJudged)
+    {
+        SessionPlan plan = MadeAudit.Session(903);
+        Fault steep = new Drift("cheek", 9000) { Span = new FaultSpan(plan.Trials[5].OnsetS - 1, plan.Trials[5].EndS + 1) };
+
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [steep] }, "\n[scoring]\n" + filter + "\n");
+
+        Assert.Equal(isJudged ? [6] : [], MadeAudit.RejectedFor(result, "cheek", "drift"));
+        Assert.Equal(isJudged, Measure(result, "cheek", 6, "drift_slope").Reject is not null);
+        if (isJudged)
+        {
+            Assert.Equal(new ScoreEffect(null, null, null, "no high-pass of order 2 or more at 2 Hz or more under [scoring]"), Found(result, "cheek", 6, "drift").Effect);
+        }
+    }
+
+    /// <summary>42000 samples at the rail: 42000 times 100/42000 is more than 100 by a bit.</summary>
+    [Fact]
+    public void ATrialThatIsClippedThroughoutLosesAll()
+    {
+        SessionPlan plan = MadeAudit.Session(912, new Rational(2000, 1), 1, 21);
+
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [new LeadOff("cheek") { AtRail = true }] });
+
+        Assert.Equal(100, Measure(result, "cheek", 1, "clipped").Value.Value);
+        Assert.Equal(-100, Measure(result, "cheek", 1, "clipped_effect").Value.Value!.Value, 1e-6);
+    }
+
+    /// <summary>No high-pass of 400 Hz exists at 500 Hz, and one low-pass at 1 Hz leaves no muscle.</summary>
+    [Theory]
+    [InlineData("highpass_hz = 400")]
+    [InlineData("lowpass_hz = 1\norder = 8")]
+    public void WhereTheFilterLeavesNothingOfTheBandNothingIsCalledGood(string filter)
+    {
+        RecordingResult result = MadeAudit.Of(MadeAudit.Session(913, new Rational(500, 1), 2), "\n[scoring]\n" + filter + "\n");
+
+        string[] reasons = ["line-noise", "narrow-band", "low-frequency"];
+        Assert.All(result.Channels.Select(channel => channel.NotAssessed).Concat(result.Channels.SelectMany(channel => channel.Cells).Select(cell => cell.NotAssessed)), open =>
+            Assert.All(reasons, reason => Assert.Contains(new NotAssessed(reason, "the scoring filter leaves nothing of the band"), open)));
+        Assert.Equal("the scoring filter leaves nothing of the band", Measure(result, "cheek", 1, "line_left").Value.Note);
+    }
+
+    [Fact]
+    public void NoiseThatQuietStretchesShowHasTheEffectOfItsPowerThere()
+    {
+        SessionPlan plan = MadeAudit.Session(914, new Rational(1000, 1)) with { Faults = [new BroadbandNoise(["cheek"], 8)] };
+
+        RecordingResult result = MadeAudit.Of(plan);
+
+        Finding found = MadeAudit.Channel(result, "cheek").Cells.SelectMany(cell => cell.Findings)
+            .First(one => one.FromQuietStretches && string.Equals(one.Reason, "noise-floor", StringComparison.Ordinal));
+
+        // White from 20 to 450 Hz: what passes at 20 Hz and what lies below and above add a tenth; of the power of a Gaussian 2/π is the mean magnitude's square.
+        double rectified = Measure(result, "cheek", found.Trial!.Value, "rectified").Value.Value!.Value;
+        double share = 1.1 * found.Evidence[0].Value * found.Evidence[0].Value / (Math.PI / 2 * rectified * rectified);
+        double expected = 100 * ((1 / Math.Sqrt(1 - share)) - 1);
+        Assert.Equal(expected, found.Effect!.Percent!.Value, 0.25 * expected);
+    }
+
     [Fact]
     public void ANotchTakesTheMainsAndLeavesTheHarmonicsThatItDoesNotName()
     {

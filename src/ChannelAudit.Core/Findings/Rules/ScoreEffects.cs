@@ -63,5 +63,5 @@ internal static class ScoreEffects
 
     private static ScoreEffect OfDrift(WindowCase window) => window.Channel.Frame.Filter.TakesDrift
         ? new ScoreEffect(0, 0, window.ValueOf("rectified"), "a high-pass takes drift away; what the rail cuts off is clipping")
-        : new ScoreEffect(null, null, null, "no high-pass of 0.1 Hz or more under [scoring]");
+        : new ScoreEffect(null, null, null, "no high-pass of order 2 or more at 2 Hz or more under [scoring]");
 }
