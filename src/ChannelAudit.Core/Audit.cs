@@ -93,7 +93,7 @@ public static class Audit
         ImmutableArray<Finding> throughout = collapse is null ? carried : [.. carried, collapse];
 
         // Where the channel has no such limit, each trial holds the finding itself.
-        bool isInTrials = collapse is not null && CollapseRule.Judge(whole).Grade == Grade.Pass;
+        Finding? inTrials = CollapseRule.Judge(whole).Grade == Grade.Pass ? collapse : null;
         List<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> cases = [];
         for (int trial = 0; trial < input.Trials.Length; trial++)
         {
@@ -111,10 +111,13 @@ public static class Audit
                 own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
                 bridgeOpen,
                 throughout));
-            cells[trial] = isInTrials ? cells[trial] with { Findings = [.. cells[trial].Findings, collapse! with { Trial = input.Trials[trial].Number }] } : cells[trial];
+            cells[trial] = Holding(cells[trial], inTrials);
         }
 
         ChannelResult result = policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
         return (result, ChannelInformation.Of(channel, [.. cases], whole, rules));
     }
+
+    private static CellResult Holding(CellResult cell, Finding? finding) =>
+        finding is null ? cell : cell with { Findings = [.. cell.Findings, finding with { Trial = cell.Trial }] };
 }

@@ -102,7 +102,7 @@ public sealed class CollapseTests
         RecordingResult result = MadeAudit.Of(
             Session(892, 1000, withTask), string.Empty, "[weak-response]\nquestionable = [{ contraction_snr = 12.0 }, { band_p95 = 1000.0 }]\n");
 
-        Assert.Equal(withTask ? [] : MadeAudit.Sites, Collapsed(result));
+        Assert.Equal(withTask ? [] : MadeAudit.Sites, Collapsed(result), StringComparer.Ordinal);
         Assert.All(result.Channels.SelectMany(channel => channel.Cells), cell =>
             Assert.Equal(!withTask, cell.Reasons.Contains(ReasonCode.WeakResponse, StringComparer.Ordinal)));
     }

@@ -7,7 +7,8 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>An amplitude that has collapsed: the whole recording holds nothing but the amplifier's noise, whether a task was asked or not.</summary>
 /// <remarks>
 /// The alternatives of <c>weak-response</c> without <c>contraction_snr</c>, on the measures of the whole recording; those of trials hold for all
-/// trials alike. Where the best contraction of a task counts as an answer, the electrodes are connected and nothing has collapsed. It cannot be said of a single trial: a muscle may be still for three seconds.
+/// trials alike. Where the best contraction of a task counts as an answer, the electrodes are connected and nothing has collapsed.
+/// A collapse cannot be said of a single trial: a muscle may be still for three seconds.
 /// </remarks>
 internal static class CollapseRule
 {
