@@ -34,5 +34,6 @@ public sealed class AdviceTests
         string text = File.Exists(page) ? File.ReadAllText(page) : File.ReadAllText(Path.Combine(docs, "information.md"));
 
         Assert.Contains(File.Exists(page) ? "## What to do" : $"## `{code}`", text, StringComparison.Ordinal);
+        Assert.True(!File.Exists(page) || text[text.IndexOf("## What to do", StringComparison.Ordinal)..].Contains("For scoring: ", StringComparison.Ordinal), page);
     }
 }
