@@ -112,12 +112,12 @@ public sealed class BridgeJudge
             return null;
         }
 
-        BridgeMedians medians = BridgeMedians.Of(pair, own, from, to, Length(pair), mostAlone);
+        BridgeMedians found = BridgeMedians.Of(pair, own, from, to, Length(pair), mostAlone);
 
         // Where rest shows the joint too, contractions that all sites see do not excuse it: three sites can be joined.
-        return medians with
+        return found with
         {
-            IsActiveShared = Math.Abs(medians.RhoRest ?? 0) < BridgeDecision.BeyondTissue
+            IsActiveShared = Math.Abs(found.RhoRest ?? 0) < BridgeDecision.BeyondTissue
                 && SharedContractions.Of(survey, index, own.Between(pair.SegmentsA.Starts, from, to - Length(pair))),
         };
     }
