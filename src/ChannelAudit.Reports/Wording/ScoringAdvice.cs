@@ -11,7 +11,7 @@ public static class ScoringAdvice
         [ReasonCode.Bridge] = "Leave out the trials that are rejected at both sites; of suspected pairs do not read one site's response as independent of the other's.",
         [ReasonCode.Dropout] = "Score only windows without a gap; never join the samples on its two sides.",
         [ReasonCode.Flatline] = "Leave the flat stretches out; zero is no amplitude.",
-        [ReasonCode.Clipping] = "Leave rejected trials out; the amplitude of the others is too small by an unknown part. A filter does not bring peaks back.",
+        [ReasonCode.Clipping] = "Leave rejected trials out; the amplitude of questionable ones is too small by at least what the finding says. A filter does not bring peaks back.",
         [ReasonCode.LineNoise] = "A notch takes mains out together with the muscle around it: use it for all channels and conditions alike, and look at what is left.",
         [ReasonCode.NarrowBand] = "Find out whether it follows the stimuli; if it does, conditions differ by it. A narrow notch may help, for all conditions alike.",
         [ReasonCode.LowFrequency] = "Use the high-pass of your protocol (20 Hz is usual) and see what the finding says is left; strong motion reaches above it.",

@@ -20,7 +20,7 @@ internal static class LimitTable
         }
 
         text.Append("\n|---|---|").Insert(text.Length, "---|", result.Factors.Length).Append('\n');
-        foreach (string reason in DefaultCriteria.All.All.Select(criterion => criterion.Reason).Where(reason => FaultSweeps.All.Any(sweep => sweep.Reasons.Contains(reason))))
+        foreach (string reason in DefaultCriteria.All.All.Select(criterion => criterion.Reason).Where(reason => FaultSweeps.All.Any(sweep => sweep.Reasons.Contains(reason, StringComparer.Ordinal))))
         {
             text.Append(CultureInfo.InvariantCulture, $"| `{reason}` | false findings in 1000 |{Cells(result, points => False(points, reason))}\n");
             text.Append(CultureInfo.InvariantCulture, $"| | gross ones missed, % |{Cells(result, points => Missed(points, reason))}\n");
@@ -42,7 +42,7 @@ internal static class LimitTable
     {
         int missed = 0;
         int all = 0;
-        foreach (MeasuredPoint point in points.Where(point => point.Point.Sweep.Reasons.Contains(reason) && TargetTable.IsGross(point, point.Point.Sweep)))
+        foreach (MeasuredPoint point in points.Where(point => point.Point.Sweep.Reasons.Contains(reason, StringComparer.Ordinal) && TargetTable.IsGross(point, point.Point.Sweep)))
         {
             all += point.Count.Faulty;
             missed += point.Count.Faulty - (point.Point.Sweep.Wanted == Grade.Reject ? point.Count.Rejected : point.Count.Found);

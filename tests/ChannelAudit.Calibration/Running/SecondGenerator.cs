@@ -26,7 +26,9 @@ internal sealed class SecondGenerator(string python, string script)
     {
         PointCount[] counts = new PointCount[points.Length * recordings];
         int batches = (counts.Length + Batch - 1) / Batch;
-        Parallel.For(0, batches, batch =>
+
+        // Each waits for a process of its own: without a bound the pool would start ever more of them.
+        Parallel.For(0, batches, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, batch =>
         {
             int from = batch * Batch;
             int to = Math.Min(counts.Length, from + Batch);
@@ -72,7 +74,7 @@ internal sealed class SecondGenerator(string python, string script)
     {
         string plan = Path.Combine(folder, "plan.json");
         File.WriteAllText(plan, items.ToJsonString());
-        using Process process = Process.Start(new ProcessStartInfo(python, [script, "--plan", plan, "--out", folder]) { RedirectStandardError = true, RedirectStandardOutput = true })
+        using Process process = Process.Start(new ProcessStartInfo(python, [script, "--plan", plan, "--out", folder]) { RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false })
             ?? throw new InvalidOperationException($"{python} did not start");
         Task<string> written = process.StandardOutput.ReadToEndAsync();
         string errors = process.StandardError.ReadToEnd();
@@ -84,7 +86,7 @@ internal sealed class SecondGenerator(string python, string script)
         }
     }
 
-    private PointCount Count(string folder, string id, Sweep sweep)
+    private static PointCount Count(string folder, string id, Sweep sweep)
     {
         using JsonDocument truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, id + ".truth.json")));
         using Recording recording = RecordingOpener.Open(Path.Combine(folder, id + ".edf"), new ReadOptions(null, null));
