@@ -7,6 +7,7 @@ internal static class ScoreMeasures
 {
     private const string TrialsOnly = "trials only";
     private const string NothingLeft = "the scoring filter leaves nothing";
+    private const string OnlyPops = "pops all over the window";
     private const string NoHighPass = "[scoring] has no high-pass below half the sampling rate";
     private const string FromSpectrum = "from the spectrum, as if Gaussian: " + NoHighPass;
 
@@ -30,7 +31,7 @@ internal static class ScoreMeasures
             Value("narrow_effect", narrow, whyNot.Narrow),
             Value("lowfreq_effect", low, whyNot.Low),
             Value("noise_effect", noise, whyNot.Noise),
-            Value("pops_effect", isWhole ? null : Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoHighPass)),
+            Value("pops_effect", Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoPops(reading, channel))),
             Value("clipped_effect", ScoreShift.OfClipping(Percent(reading.Time.ClippedSamples, reading)), whyNot.Clipping),
             Value("flat_effect", -Percent(reading.FlatSamples, reading) + 0.0, whyNot.Flat),
         ];
@@ -61,6 +62,14 @@ internal static class ScoreMeasures
     {
         { Mean: { } mean, BesidePops: > 0 and { } beside } => 100 * ((mean / beside) - 1),
         _ => null,
+    };
+
+    // A reason only where there is one: a reason given beside a value hides it.
+    private static string? NoPops(WindowReading reading, ChannelSurvey channel) => reading.Rectified switch
+    {
+        { BesidePops: not null } => null,
+        { Mean: not null } => OnlyPops,
+        _ => channel.Frame.Filter.Sections(reading.RateHz).IsEmpty ? NoHighPass : null,
     };
 
     private static MeasureValue Value(string name, double? value, string? cause) =>
