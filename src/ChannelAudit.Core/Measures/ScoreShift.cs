@@ -5,8 +5,12 @@ namespace ChannelAudit.Measures;
 /// <summary>By how much a fault shifts the mean rectified amplitude, in % of what it would be without the fault; below zero when it takes away.</summary>
 public static class ScoreShift
 {
-    // Beyond this the score is the fault, and nothing more can be said: 9900 %.
+    /// <summary>The most that is told, in %: beyond it the score is the fault, and nothing more can be said.</summary>
+    public const double MostPercent = 9900;
+
+    // 1/sqrt(1 - 0.9999) - 1 is 99.
     private const double MostShare = 0.9999;
+    private const double Rounding = 1e-6;
 
     /// <summary>A fault that adds power: with a share q of all power, 1/sqrt(1 - q) - 1.</summary>
     /// <param name="faultPower">The fault's power behind the scoring filter.</param>
@@ -21,9 +25,13 @@ public static class ScoreShift
     /// <param name="clippedPercent">Clipped samples in %, 0 to 100.</param>
     public static double OfClipping(double clippedPercent) => -100 * ClippedGaussian.RectifiedLoss(clippedPercent / 100) + 0.0;
 
+    /// <summary>Whether a shift is the most that is told: it may be larger, and what was there without the fault cannot be told.</summary>
+    /// <param name="percent">The shift.</param>
+    public static bool IsAtMost(double percent) => percent >= MostPercent - Rounding;
+
     /// <summary>The amplitude without the fault.</summary>
     /// <param name="rectified">The mean rectified amplitude with it.</param>
     /// <param name="percent">The shift.</param>
-    /// <returns>Null when the fault takes everything: then what was there cannot be told.</returns>
-    public static double? Without(double rectified, double percent) => percent > -100 ? rectified / (1 + (percent / 100)) : null;
+    /// <returns>Null when the fault takes everything, or is everything: then what was there cannot be told.</returns>
+    public static double? Without(double rectified, double percent) => percent > -100 && !IsAtMost(percent) ? rectified / (1 + (percent / 100)) : null;
 }

@@ -103,7 +103,7 @@ public static class ReasonPhrase
         "headroom" => $"(headroom {Quantities.WithUnit(evidence.Value, evidence.Unit)})",
         "rho_active" or "rho_rest" or "rho_high_rest" => $"(correlation {Quantities.Short(evidence.Value)})",
         "gain_active" => $"(gain {Quantities.Short(evidence.Value)})",
-        _ when evidence.Measure.EndsWith("_effect", StringComparison.Ordinal) => $"({Quantities.WithUnit(evidence.Value, evidence.Unit)} of the score)",
+        _ when evidence.Measure.EndsWith("_effect", StringComparison.Ordinal) => $"({EffectWords.Shift(evidence.Value)} {(evidence.Value < 0 ? "from" : "to")} the score)",
         _ => Quantities.WithUnit(evidence.Value, evidence.Unit),
     };
 

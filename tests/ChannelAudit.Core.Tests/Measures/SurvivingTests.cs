@@ -69,6 +69,19 @@ public sealed class SurvivingTests
     public void AnAddedShareOfPowerShiftsTheAmplitudeByItsRoot(double fault, double total, double percent) =>
         Assert.Equal(percent, ScoreShift.OfAddedPower(fault, total)!.Value, 1e-6);
 
+    /// <summary>At the most that is told the fault may be everything: nothing is said of what was there without it.</summary>
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(0.9999, true)]
+    [InlineData(0.9998, false)]
+    public void AtTheMostNoAmplitudeWithoutTheFaultIsTold(double share, bool isAtMost)
+    {
+        double percent = ScoreShift.OfAddedPower(share, 1)!.Value;
+
+        Assert.Equal(isAtMost, ScoreShift.IsAtMost(percent));
+        Assert.Equal(isAtMost, ScoreShift.Without(100, percent) is null);
+    }
+
     [Fact]
     public void WhatCannotBeSaidIsNotSaid()
     {

@@ -36,6 +36,19 @@ public sealed class ReasonPhraseTests
     }
 
     [Theory]
+    [InlineData("line_effect", 279.3, "50 Hz mains (adds 279 % to the score)")]
+    [InlineData("line_effect", 9900, "50 Hz mains (adds more than 9900 % to the score)")]
+    [InlineData("flat_effect", -12.0, "50 Hz mains (takes 12 % from the score)")]
+    public void AnEffectIsWhatIsAddedToTheScoreWithoutTheFault(string measure, double percent, string expected)
+    {
+        RecordingResult recording = SampleResults.Faulty();
+        ChannelResult brow = recording.Channels.Single(channel => channel.Name is "brow");
+        Finding finding = SampleResults.Finding(ReasonCode.LineNoise, Grade.Reject, ["brow"], null, 0, 65, [new Evidence(measure, percent, "%", 60)], "seen", "unknown");
+
+        Assert.Equal(expected, ReasonPhrase.Of(recording, brow, finding));
+    }
+
+    [Theory]
     [InlineData("bad_share")]
     [InlineData("bad_share_low")]
     public void AShareOfTrialsIsNotPrintedAsTheSizeOfTheFault(string measure)
