@@ -7,6 +7,7 @@ using ChannelAudit.Synthesis;
 using ChannelAudit.Synthesis.Faults;
 using ChannelAudit.Verdicts;
 using Xunit;
+using MeasureValue = ChannelAudit.Measures.MeasureValue;
 
 namespace ChannelAudit.Core.Tests.Acceptance;
 
@@ -69,6 +70,32 @@ public sealed class ScoringTests
 
         // 1.5 % cut from a Gaussian on both sides: SciPy, 0.6182 % of the mean magnitude.
         Assert.Equal(-0.6182, Found(result, "cheek", 6, "clipping").Effect!.Percent!.Value, 0.01);
+    }
+
+    /// <summary>With the filter of the setup and with the ordinary one; a trial without pops has nothing added.</summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData("\n[scoring]\nhighpass_hz = 20.0\n")]
+    public void PopsAddToTheScoreOfTheirTrialAlone(string scoring)
+    {
+        RecordingResult result = MadeAudit.Of(Popped(), scoring);
+
+        Finding found = Found(result, "cheek", 6, "pops");
+        double added = Measure(result, "cheek", 6, "pops_effect").Value.Value!.Value;
+        Assert.InRange(added, 5, 500);
+        Assert.Equal(added, found.Effect!.Percent);
+        Assert.Equal(0, Measure(result, "cheek", 9, "pops").Value.Value);
+        Assert.Equal(0, Measure(result, "cheek", 9, "pops_effect").Value.Value);
+    }
+
+    [Fact]
+    public void WithoutAHighPassNothingIsSaidOfPops()
+    {
+        RecordingResult result = MadeAudit.Of(Popped(), "\n[scoring]\nlowpass_hz = 400\n");
+
+        Assert.Equal(
+            MeasureValue.None("pops_effect", "[scoring] has no high-pass below half the sampling rate"),
+            Measure(result, "cheek", 6, "pops_effect").Value);
     }
 
     [Fact]
@@ -172,6 +199,37 @@ public sealed class ScoringTests
         Assert.Empty(MadeAudit.FoundFor(MadeAudit.Of(pure, Notch + "50\n"), "cheek", "line-noise"));
         Assert.Equal(all, MadeAudit.RejectedFor(MadeAudit.Of(rich, Notch + "[50]\n"), "cheek", "line-noise"));
         Assert.Empty(MadeAudit.FoundFor(MadeAudit.Of(rich, Notch + "[50, 150]\n"), "cheek", "line-noise"));
+    }
+
+    /// <summary>What holds for the mean of a recording is false of single trials.</summary>
+    [Fact]
+    public void AFindingOfTheWholeChannelSaysWhatWouldBeLeftAndPromisesNothing()
+    {
+        SessionPlan plan = MadeAudit.Session(916) with { Faults = [new MainsPickup(["cheek"], 14) { Harmonics = [1] }, new NarrowPeak(["eye"], 12, 24)] };
+
+        // Order 2 at 20 Hz passes 0.82 of 24 Hz: 9.9 µV.
+        RecordingResult result = MadeAudit.Of(plan, string.Empty, "[narrow-band]\nchannel_reject = [{ narrow_rms = 11.0 }]\n");
+
+        Finding[] channels = [.. result.Channels.SelectMany(channel => channel.Findings)];
+        Assert.Contains(channels, one => one.Text.Contains("a notch at 50 Hz would leave", StringComparison.Ordinal));
+        Assert.Contains(channels, one => one.Text.Contains("a high-pass at 20 Hz would leave", StringComparison.Ordinal));
+        Assert.All(channels, one => Assert.DoesNotMatch("this finding would go|this would only be questionable", one.Text));
+        Assert.Contains(result.Channels.SelectMany(channel => channel.Cells).SelectMany(cell => cell.Findings), one =>
+            one.Text.Contains("this finding would go", StringComparison.Ordinal));
+    }
+
+    /// <summary>A notch does not help where the lab's limit is a share of the score that the harmonics alone exceed.</summary>
+    [Fact]
+    public void ANotchPromisesNothingAgainstALimitOfTheScoreThatTheHarmonicsExceed()
+    {
+        SessionPlan plan = MadeAudit.Session(917);
+        const string Lab = "[line-noise]\nquestionable = [{ line_effect = 10.0 }]\nreject = [{ line_effect = 60.0 }]\n";
+
+        RecordingResult rich = MadeAudit.Of(plan with { Faults = [new MainsPickup(["cheek"], 14) { Harmonics = [1, 0, 1] }] }, string.Empty, Lab);
+        RecordingResult pure = MadeAudit.Of(plan with { Faults = [new MainsPickup(["cheek"], 14) { Harmonics = [1] }] }, string.Empty, Lab);
+
+        Assert.DoesNotContain("notch", Found(rich, "cheek", 1, "line-noise").Text, StringComparison.Ordinal);
+        Assert.Contains("a notch at 50 Hz would leave", Found(pure, "cheek", 1, "line-noise").Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -305,6 +363,12 @@ public sealed class ScoringTests
     {
         SessionPlan plan = MadeAudit.Session(901);
         return plan with { Faults = [Sway(lowUv) with { Span = new FaultSpan(plan.Trials[5].OnsetS - 1, plan.Trials[5].EndS + 1) }] };
+    }
+
+    private static SessionPlan Popped()
+    {
+        SessionPlan plan = MadeAudit.Session(915);
+        return plan with { Faults = [new ElectrodePops("cheek", 400, 4) { Span = FaultSpan.Of(plan.Trials[5]) }] };
     }
 
     private static Motion Sway(double lowUv) => new(["cheek"], lowUv / Math.Sqrt(NoiseBand.Motion.ShareBetween(2, 15)));

@@ -26,7 +26,7 @@ internal sealed class LineNoiseRule : PeakRule
     protected override string CauseOf(double hz) =>
         GroundJoint.AddTo("unequal or high contact impedance of this pair, a loose lead, a poor ground, or mains equipment close by", Channel);
 
-    /// <summary>What a notch at the mains frequency alone would leave: the harmonics stay.</summary>
+    /// <summary>What a notch at the mains frequency alone would leave: the harmonics stay. Only of a trial is said what that would mean.</summary>
     protected override string Rescue(WindowCase window, PeakCase found, Grade grade)
     {
         SpectralFrame frame = Channel.Frame;
@@ -40,10 +40,28 @@ internal sealed class LineNoiseRule : PeakRule
         int center = frame.Harmonics[0].Center;
         passes.AsSpan(center - LineWindow.Reach, LineWindow.Width).Clear();
         PeakReading left = LineNoise.Of(window.Reading.Density, frame, window.Reading.Segments, passes);
-        Grade then = Judge(window, found with { Raw = left, EffectPercent = null }).Grade;
-        string hz = Say.Hertz(frame.NominalHz);
-        return then < grade
-            ? $"; a notch at {hz} would leave {Say.Number(left.Rms)} µV: {Say.Then(then)} (notch_hz under [scoring], if you score so), but it takes muscle away too"
-            : string.Empty;
+        Grade then = Judge(window, found with { Raw = left, EffectPercent = EffectOf(window.Reading, passes) }).Grade;
+        if (then >= grade)
+        {
+            return string.Empty;
+        }
+
+        // The whole recording is a mean of its trials; and beside an active trial the quiet stretches speak on.
+        then = Worse(then, window.IsActive ? InheritedGrade(window.Reading) : Grade.Pass);
+        string would = $"; a notch at {Say.Hertz(frame.NominalHz)} would leave {Say.Number(left.Rms)} µV";
+        return window.IsWhole || then >= grade
+            ? would
+            : $"{would}: {Say.Then(then)} (notch_hz under [scoring], if you score so), but it takes muscle away too";
+    }
+
+    private static Grade Worse(Grade one, Grade other) => one > other ? one : other;
+
+    /// <summary>What the mains behind another notch would still add to the score, in %.</summary>
+    private double? EffectOf(WindowReading reading, double[] notch)
+    {
+        SpectralFrame frame = Channel.Frame;
+        double[] shares = [.. frame.Passes.Zip(notch, (share, passes) => share * passes)];
+        double total = shares.Zip(reading.Density, (share, density) => share * density).Skip(1).Sum() * frame.BinHz;
+        return ScoreShift.OfAddedPower(LineNoise.Of(reading.Density, frame, reading.Segments, shares).Power, total);
     }
 }

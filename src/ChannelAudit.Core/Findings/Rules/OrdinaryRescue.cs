@@ -40,10 +40,29 @@ internal sealed class OrdinaryRescue
             return string.Empty;
         }
 
+        if (window.IsWhole)
+        {
+            return Left(window, outcome.Reason);
+        }
+
         // What it leaves of low frequencies is said already.
         string start = string.Equals(outcome.Reason, ReasonCode.LowFrequency, StringComparison.Ordinal)
             ? ": "
             : "; behind a high-pass at 20 Hz ";
         return $"{start}{Say.Then(then)} (highpass_hz = 20.0 under [scoring], if you score so)";
+    }
+
+    // The mean of a recording promises nothing of its trials: only what is left is said, which low frequencies have said already.
+    private static string Left(WindowCase whole, string reason)
+    {
+        string? measure = reason switch
+        {
+            ReasonCode.LineNoise => "line_left",
+            ReasonCode.NarrowBand => "narrow_left",
+            _ => null,
+        };
+        return measure is not null && whole.ValueOf(measure) is { } left
+            ? $"; a high-pass at 20 Hz would leave {Say.Number(left)} µV"
+            : string.Empty;
     }
 }

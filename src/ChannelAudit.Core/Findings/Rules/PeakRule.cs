@@ -118,6 +118,9 @@ internal abstract class PeakRule
         ? $"{Say.Number(raw)} µV raw, {Say.Number(left)} µV behind the scoring filter ({Channel.Frame.Filter.InWords})"
         : $"{Say.Number(raw)} µV";
 
+    /// <summary>The grade that the quiet stretches around a window give it.</summary>
+    protected Grade InheritedGrade(WindowReading reading) => Inherited(reading).Grade;
+
     /// <summary>The judgement of a window's own readings.</summary>
     protected LimitJudgement Judge(WindowCase window, PeakCase found) => Own(
         found,
