@@ -13,7 +13,8 @@ namespace ChannelAudit.Reports.Figures;
 /// <param name="Text">The most important finding, in words.</param>
 /// <param name="Cause">Its likely cause, or what was not assessed; may be empty.</param>
 /// <param name="Reason">The reason code that the text names; null when it names none.</param>
-internal sealed record Headline(VerdictLook Look, string Text, string Cause, string? Reason = null)
+/// <param name="Named">The finding that the text names, whose cause and advice may stand below; null when it names none.</param>
+internal sealed record Headline(VerdictLook Look, string Text, string Cause, string? Reason = null, Finding? Named = null)
 {
     /// <summary>Reads it from a result.</summary>
     public static Headline Of(RecordingResult recording)
@@ -36,7 +37,7 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
     /// <summary>Reads it from one channel of a result.</summary>
     public static Headline Of(RecordingResult recording, ChannelResult channel) => VerdictLooks.Of(channel) switch
     {
-        VerdictLook.Pass => new(VerdictLook.Pass, PassOf(recording, channel), OpenOf([channel])),
+        VerdictLook.Pass => OfPass(recording, channel),
         VerdictLook.NotAssessed => new(VerdictLook.NotAssessed, $"{Name(channel)} is not assessed: {FigureText.WhyNot(channel)}", string.Empty),
         var look => OfFault(recording, channel, look, []),
     };
@@ -64,7 +65,7 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
             : FigureText.Reason(recording, worst);
         string verdict = look == VerdictLook.Reject ? "rejected" : VerdictLooks.Word(look);
         string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{(when.Length == 0 ? string.Empty : ", ")}{when}";
-        return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause), finding?.Reason ?? worst.Reasons.FirstOrDefault());
+        return new(look, text, finding is null ? string.Empty : PlainText.Of(finding.Cause), finding?.Reason ?? worst.Reasons.FirstOrDefault(), finding);
     }
 
     // What single trials show may be known to hold over a stretch.
@@ -92,14 +93,22 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
             return new(VerdictLook.Pass, recording.Trials.IsEmpty ? text : $"{text}, and so do their trials", cause);
         }
 
-        (string words, string? reason) = TrialWords(recording, bad);
-        return new(VerdictLook.Pass, $"{text}; {Name(bad)} has {words}", cause, reason);
+        (string words, string? reason, Finding? named) = TrialWords(recording, bad);
+        return new(VerdictLook.Pass, $"{text}; {Name(bad)} has {words}", cause, reason, named);
     }
 
-    private static string PassOf(RecordingResult recording, ChannelResult channel) =>
-        channel.Cells.IsEmpty ? $"{Name(channel)} passes"
-        : channel.Cells.All(cell => cell.Verdict == Grade.Pass) ? $"{Name(channel)} passes, and so do its trials"
-        : $"{Name(channel)} passes, with {TrialWords(recording, channel).Words}";
+    private static Headline OfPass(RecordingResult recording, ChannelResult channel)
+    {
+        string text = $"{Name(channel)} passes";
+        string cause = OpenOf([channel]);
+        if (channel.Cells.All(cell => cell.Verdict == Grade.Pass))
+        {
+            return new(VerdictLook.Pass, channel.Cells.IsEmpty ? text : $"{text}, and so do its trials", cause);
+        }
+
+        (string words, string? reason, Finding? named) = TrialWords(recording, channel);
+        return new(VerdictLook.Pass, $"{text}, with {words}", cause, reason, named);
+    }
 
     private static string OpenOf(ImmutableArray<ChannelResult> channels)
     {
@@ -107,14 +116,14 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
         return open.Length == 0 ? string.Empty : $"Not assessed: {open}";
     }
 
-    private static (string Words, string? Reason) TrialWords(RecordingResult recording, ChannelResult channel)
+    private static (string Words, string? Reason, Finding? Named) TrialWords(RecordingResult recording, ChannelResult channel)
     {
         Grade grade = channel.Cells.Max(cell => cell.Verdict);
         string word = grade == Grade.Reject ? "rejected" : "questionable";
         CellResult[] cells = [.. channel.Cells.Where(cell => cell.Verdict == grade)];
         Finding? worst = ReasonPhrase.Worst(cells.SelectMany(cell => cell.Findings).Where(finding => finding.Grade == grade));
         string what = worst is null ? FigureText.Names(cells[0].Reasons) : FigureText.Of(recording, channel, worst);
-        return ($"{Quantities.Many(cells.Length, "trial")} {word}: {what}", worst?.Reason ?? cells[0].Reasons.FirstOrDefault());
+        return ($"{Quantities.Many(cells.Length, "trial")} {word}: {what}", worst?.Reason ?? cells[0].Reasons.FirstOrDefault(), worst);
     }
 
     private static long BadTrials(ChannelResult channel) => (1_000_000L * channel.Count(Grade.Reject)) + channel.Count(Grade.Questionable);

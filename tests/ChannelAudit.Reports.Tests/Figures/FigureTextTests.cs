@@ -1,6 +1,7 @@
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Figures.Looks;
+using ChannelAudit.Reports.Figures.Sheet;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -30,6 +31,28 @@ public sealed class FigureTextTests
 
         Assert.Equal("eye is rejected: clipping in 3.3 % of samples, in 9 of 29 trials, between 00:15 and 02:41", Headline.Of(recording).Text);
         Assert.Equal("cheek is questionable: flat signal in 10 % of samples, 01:00 to 01:18", Headline.Of(recording, recording.Channels[0]).Text);
+    }
+
+    /// <summary>The mains of one trial stand before the motion of another in every list of reasons, but the title names the motion.</summary>
+    [Fact]
+    public void CauseAndAdviceOfASheetBelongToTheFaultThatItsTitleNames()
+    {
+        RecordingResult recording = RibbonSamples.AllPass();
+        ChannelResult channel = recording.Channels[0];
+        Finding mains = RibbonSamples.OneFinding(ReasonCode.LineNoise, Grade.Questionable, [channel.Name], 15, 18, "line_rms", 1.6, "uV")
+            with
+        { Trial = 1, Cause = "a loose lead", Evidence = [new Evidence("line_rms", 1.6, "uV", 1)] };
+        Finding motion = RibbonSamples.OneFinding(ReasonCode.LowFrequency, Grade.Questionable, [channel.Name], 25, 28, "lowfreq_rms", 900, "uV")
+            with
+        { Trial = 2, Cause = "a turn of the head", Evidence = [new Evidence("lowfreq_rms", 900, "uV", 10)] };
+        channel = channel with { Cells = channel.Cells.SetItem(0, Doubted(channel.Cells[0], mains)).SetItem(1, Doubted(channel.Cells[1], motion)) };
+        recording = recording with { Channels = recording.Channels.SetItem(0, channel) };
+
+        Headline headline = Headline.Of(recording, channel);
+        string[] lines = SheetHeader.Lines(recording, channel, headline);
+
+        Assert.EndsWith("passes, with 2 trials questionable: motion 900 \u00B5V", headline.Text, StringComparison.Ordinal);
+        Assert.Equal(["Likely cause: a turn of the head; no other channel shows it.", Advice.WhatToDo(ReasonCode.LowFrequency)], lines, StringComparer.Ordinal);
     }
 
     [Fact]
@@ -150,4 +173,7 @@ public sealed class FigureTextTests
     public void NothingToAuditIsNotAPass() => Assert.Equal(
         new Headline(VerdictLook.NotAssessed, "Not assessed: no channel could be audited", "Trigger: a trigger channel"),
         Headline.Of(RibbonSamples.WithoutChannels()));
+
+    private static CellResult Doubted(CellResult cell, Finding finding) =>
+        cell with { Verdict = Grade.Questionable, Reasons = [finding.Reason], Findings = [finding] };
 }

@@ -27,7 +27,7 @@ internal static class SheetHeader
             y += line;
         }
 
-        foreach (string text in Lines(subject, headline))
+        foreach (string text in Lines(subject.Recording, subject.Channel, headline))
         {
             picture.Text(TextMeasure.Fit(text, subject.Scale.Words, room), subject.Scale.Words, left, y);
             y += TextMeasure.LineHeight(subject.Scale.Words);
@@ -36,26 +36,27 @@ internal static class SheetHeader
         return y + subject.Scale.Gap;
     }
 
-    private static IEnumerable<string> Lines(SheetSubject subject, Headline headline)
+    /// <summary>The lines below the title: why, and what to do about the finding that the title names.</summary>
+    internal static string[] Lines(RecordingResult recording, ChannelResult channel, Headline headline)
     {
-        if (headline.Look == VerdictLook.NotAssessed || FigureText.WorstFinding(subject.Channel) is not { } finding)
+        if (headline.Look == VerdictLook.NotAssessed || headline.Named is not { } finding)
         {
             return headline.Cause.Length > 0 ? [headline.Cause] : [];
         }
 
-        string cause = Advice.Cause(PlainText.Of(finding.Cause), Elsewhere(subject, finding.Reason));
+        string cause = Advice.Cause(PlainText.Of(finding.Cause), Elsewhere(recording, channel, finding.Reason));
         return cause.Length > 0 ? [cause, Advice.WhatToDo(finding.Reason)] : [Advice.WhatToDo(finding.Reason)];
     }
 
     // Whether it is this site's or everybody's tells contact from surroundings.
-    private static string Elsewhere(SheetSubject subject, string reason)
+    private static string Elsewhere(RecordingResult recording, ChannelResult channel, string reason)
     {
-        if (subject.Recording.Channels.Length < 2 || string.Equals(reason, ReasonCode.Bridge, StringComparison.Ordinal))
+        if (recording.Channels.Length < 2 || string.Equals(reason, ReasonCode.Bridge, StringComparison.Ordinal))
         {
             return string.Empty;
         }
 
-        string[] others = [.. subject.Recording.Channels.Where(channel => channel != subject.Channel && Shows(channel, reason)).Select(channel => PlainText.Of(channel.Name))];
+        string[] others = [.. recording.Channels.Where(other => other != channel && Shows(other, reason)).Select(other => PlainText.Of(other.Name))];
         return others.Length switch
         {
             0 => "no other channel shows it",
