@@ -1,16 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Events;
 
 /// <summary>Reads <c>*_channels.tsv</c>.</summary>
 internal static class BidsChannels
 {
+    private static readonly SmallTableKind Kind = new("a channels table", "a channels table has a header line with name, type and units, and tabs between columns");
+
     /// <summary>Reads the rows in file order; a number that cannot be read counts as not stated.</summary>
     /// <exception cref="ChannelAuditException">When the table cannot be read.</exception>
     public static ImmutableArray<BidsChannel> Read(string path)
     {
-        SmallTable table = SmallTable.Read(path);
+        SmallTable table = SmallTable.Read(path, Kind);
         int name = table.IndexOf("name");
         if (name < 0)
         {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ChannelAudit.Recordings;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Events;
 
@@ -29,16 +30,15 @@ public static class EventsTable
     /// <exception cref="ChannelAuditException">When it cannot be read; usage fault.</exception>
     public static ImmutableArray<RecordedEvent> Read(string path, out ImmutableArray<Warning> warnings)
     {
-        SmallTable table = SmallTable.Read(path);
-        int onset = table.IndexOf("onset");
+        SmallTable table = SmallTable.Read(path, TableErrors.Kind);
+        int onset = table.OnlyIndexOf("onset");
         if (onset < 0)
         {
             throw TableErrors.NoOnset(table.File, table.Columns);
         }
 
-        int duration = table.IndexOf("duration");
-        int label = LabelColumns.Select(table.IndexOf).FirstOrDefault(column => column >= 0, -1);
-        RefuseTwice(table, [onset, duration, label]);
+        int duration = table.OnlyIndexOf("duration");
+        int label = LabelColumns.Select(table.OnlyIndexOf).FirstOrDefault(column => column >= 0, -1);
         ImmutableArray<RecordedEvent>.Builder events = ImmutableArray.CreateBuilder<RecordedEvent>(table.Rows.Length);
         ImmutableArray<Warning>.Builder odd = ImmutableArray.CreateBuilder<Warning>();
         foreach (SmallTableRow row in table.Rows)
@@ -78,16 +78,5 @@ public static class EventsTable
         return Math.Abs(size) <= (double)FurthestS && decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal seconds)
             ? seconds
             : throw TableErrors.OutOfRange(table.File, row.Line, table.Columns[column], text);
-    }
-
-    private static void RefuseTwice(SmallTable table, ReadOnlySpan<int> columns)
-    {
-        foreach (int column in columns)
-        {
-            if (column >= 0 && table.Columns.Count(name => string.Equals(name, table.Columns[column], StringComparison.Ordinal)) > 1)
-            {
-                throw TableErrors.Twice(table.File, table.Columns[column]);
-            }
-        }
     }
 }

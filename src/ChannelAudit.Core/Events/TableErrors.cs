@@ -4,53 +4,20 @@ using ChannelAudit.Text;
 
 namespace ChannelAudit.Events;
 
-/// <summary>Every message about an events table or another small table that cannot be read.</summary>
+/// <summary>Every message about an events table beyond what holds for any small table.</summary>
 internal static class TableErrors
 {
-    private const string Shape = "an events table has a header line with onset, duration and trial_type, tabs between columns, and times in seconds";
-
-    /// <summary>The file cannot be opened.</summary>
-    public static ChannelAuditException Unreadable(string file, Exception inner)
-    {
-        string cause = inner switch
-        {
-            FileNotFoundException or DirectoryNotFoundException => "it does not exist",
-            UnauthorizedAccessException => "access is denied, or it is a folder",
-            _ => "the system reports an input or output fault",
-        };
-        return new ChannelAuditException(FaultKind.Usage, $"{file}: cannot be read: {cause}", "check the name of the events table and that you may read it", inner);
-    }
-
-    /// <summary>The file is no text.</summary>
-    public static ChannelAuditException Binary(string file) => Fault($"{file}: not an events table: the bytes are no text", Shape);
-
-    /// <summary>The file has no content.</summary>
-    public static ChannelAuditException Empty(string file) => Fault($"{file}: not an events table: the file is empty", Shape);
-
-    /// <summary>A table that cannot be meant.</summary>
-    public static ChannelAuditException TooLarge(string file) => Fault($"{file}: not an events table: larger than 256 MiB", Shape);
-
-    /// <summary>A quote that is never closed.</summary>
-    public static ChannelAuditException OpenQuote(string file, Exception inner) =>
-        new(FaultKind.Usage, $"{file}: a quote is opened and never closed", "remove the single quote sign, or double it inside a quoted cell", inner);
-
-    /// <summary>A row with too many or too few cells.</summary>
-    public static ChannelAuditException Ragged(string file, int line, int expected, int found) =>
-        Fault(
-            $"{file}, line {Text(line)}: expected {Text(expected)} {(expected == 1 ? "column" : "columns")}, found {Text(found)}",
-            "give every row one cell a column, n/a for what is missing, and put cells that hold the separator in double quotes");
+    /// <summary>What such a table is.</summary>
+    public static readonly SmallTableKind Kind = new(
+        "an events table", "an events table has a header line with onset, duration and trial_type, tabs between columns, and times in seconds");
 
     /// <summary>No onset column.</summary>
     public static ChannelAuditException NoOnset(string file, ImmutableArray<string> columns)
     {
         string? near = NearestName.Of("onset", columns);
         string found = near is null ? $"the columns are {OneLine.List(columns)}" : $"did you mean \"onset\" by \"{OneLine.Of(near)}\"?";
-        return Fault($"{file}, header: no column \"onset\"; {found}", Shape);
+        return Fault($"{file}, header: no column \"onset\"; {found}", Kind.Shape);
     }
-
-    /// <summary>The same needed column twice.</summary>
-    public static ChannelAuditException Twice(string file, string column) =>
-        Fault($"{file}, header: the column \"{OneLine.Of(column)}\" is there twice", "keep one of them, or rename the other");
 
     /// <summary>A word where a time belongs.</summary>
     public static ChannelAuditException NotATime(string file, int line, string column, string text) =>

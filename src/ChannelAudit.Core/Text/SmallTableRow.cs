@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace ChannelAudit.Events;
+namespace ChannelAudit.Text;
 
 /// <summary>One row of a small table.</summary>
 /// <param name="Line">Its line in the file, from 1.</param>

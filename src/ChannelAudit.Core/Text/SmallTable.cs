@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using nietras.SeparatedValues;
 
-namespace ChannelAudit.Events;
+namespace ChannelAudit.Text;
 
-/// <summary>A small table with a header, read whole: BIDS companions and their like.</summary>
+/// <summary>A small table with a header, read whole: BIDS companions, impedance readings and their like.</summary>
 /// <remarks>
 /// Tabs as in BIDS; commas or semicolons when the header has no tab. Cells in double quotes may hold separators (RFC 4180). A byte order mark, CRLF and
 /// blank lines are tolerated.
@@ -23,26 +23,28 @@ internal sealed record SmallTable
     public required ImmutableArray<SmallTableRow> Rows { get; init; }
 
     /// <summary>Reads a table.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="kind">What it should be, for messages.</param>
     /// <exception cref="ChannelAuditException">When it cannot be read, is empty, or a row is too long or too short.</exception>
-    public static SmallTable Read(string path)
+    public static SmallTable Read(string path, SmallTableKind kind)
     {
         string file = Path.GetFileName(path);
         try
         {
             if (new FileInfo(path).Length > MostBytes)
             {
-                throw TableErrors.TooLarge(file);
+                throw SmallTableErrors.TooLarge(file, kind);
             }
 
-            return Parse(file, System.IO.File.ReadAllText(path));
+            return Parse(file, kind, System.IO.File.ReadAllText(path));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw TableErrors.Unreadable(file, fault);
+            throw SmallTableErrors.Unreadable(file, kind, fault);
         }
         catch (Exception fault) when (fault is NotSupportedException or InvalidDataException)
         {
-            throw TableErrors.OpenQuote(file, fault);
+            throw SmallTableErrors.OpenQuote(file, fault);
         }
     }
 
@@ -56,19 +58,29 @@ internal sealed record SmallTable
     /// <summary>A cell, or null when the column is not there or the cell is missing.</summary>
     public static string? Cell(SmallTableRow row, int column) => column < 0 || IsMissing(row.Cells[column]) ? null : row.Cells[column];
 
+    /// <summary>Position of a column that every table of its kind may have once, or -1.</summary>
+    /// <exception cref="ChannelAuditException">When it is there twice.</exception>
+    public int OnlyIndexOf(string column)
+    {
+        int index = IndexOf(column);
+        return index >= 0 && Columns.Count(name => string.Equals(name, Columns[index], StringComparison.Ordinal)) > 1
+            ? throw SmallTableErrors.Twice(File, Columns[index])
+            : index;
+    }
+
     private static bool IsMissing(string cell) =>
         cell.Length == 0 || cell.Equals("n/a", StringComparison.OrdinalIgnoreCase) || cell.Equals("nan", StringComparison.OrdinalIgnoreCase);
 
-    private static SmallTable Parse(string file, string text)
+    private static SmallTable Parse(string file, SmallTableKind kind, string text)
     {
         if (text.AsSpan().Contains('\0'))
         {
-            throw TableErrors.Binary(file);
+            throw SmallTableErrors.Binary(file, kind);
         }
 
         if (string.IsNullOrWhiteSpace(text))
         {
-            throw TableErrors.Empty(file);
+            throw SmallTableErrors.Empty(file, kind);
         }
 
         SepReaderOptions options = Sep.New(Separator(text)).Reader(o => o with
@@ -97,7 +109,7 @@ internal sealed record SmallTable
 
             if (cells.Length != columns.Length)
             {
-                throw TableErrors.Ragged(file, row.LineNumberFrom, columns.Length, cells.Length);
+                throw SmallTableErrors.Ragged(file, row.LineNumberFrom, columns.Length, cells.Length);
             }
 
             rows.Add(new SmallTableRow(row.LineNumberFrom, cells));

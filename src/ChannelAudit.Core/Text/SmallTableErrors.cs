@@ -1,0 +1,48 @@
+using System.Globalization;
+
+namespace ChannelAudit.Text;
+
+/// <summary>Every message about a small table that can be said without knowing what its columns mean.</summary>
+internal static class SmallTableErrors
+{
+    /// <summary>The file cannot be opened.</summary>
+    public static ChannelAuditException Unreadable(string file, SmallTableKind kind, Exception inner)
+    {
+        string cause = inner switch
+        {
+            FileNotFoundException or DirectoryNotFoundException => "it does not exist",
+            UnauthorizedAccessException => "access is denied, or it is a folder",
+            _ => "the system reports an input or output fault",
+        };
+        return new ChannelAuditException(FaultKind.Usage, $"{file}: cannot be read: {cause}", $"check the name of {TheKind(kind)} and that you may read it", inner);
+    }
+
+    /// <summary>The file is no text.</summary>
+    public static ChannelAuditException Binary(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the bytes are no text", kind.Shape);
+
+    /// <summary>The file has no content.</summary>
+    public static ChannelAuditException Empty(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the file is empty", kind.Shape);
+
+    /// <summary>A table that cannot be meant.</summary>
+    public static ChannelAuditException TooLarge(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: larger than 256 MiB", kind.Shape);
+
+    /// <summary>A quote that is never closed.</summary>
+    public static ChannelAuditException OpenQuote(string file, Exception inner) =>
+        new(FaultKind.Usage, $"{file}: a quote is opened and never closed", "remove the single quote sign, or double it inside a quoted cell", inner);
+
+    /// <summary>A row with too many or too few cells.</summary>
+    public static ChannelAuditException Ragged(string file, int line, int expected, int found) =>
+        Fault(
+            $"{file}, line {Text(line)}: expected {Text(expected)} {(expected == 1 ? "column" : "columns")}, found {Text(found)}",
+            "give every row one cell a column, n/a for what is missing, and put cells that hold the separator in double quotes");
+
+    /// <summary>The same needed column twice.</summary>
+    public static ChannelAuditException Twice(string file, string column) =>
+        Fault($"{file}, header: the column \"{OneLine.Of(column)}\" is there twice", "keep one of them, or rename the other");
+
+    private static string TheKind(SmallTableKind kind) => "the " + kind.Noun[(kind.Noun.IndexOf(' ', StringComparison.Ordinal) + 1)..];
+
+    private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}
