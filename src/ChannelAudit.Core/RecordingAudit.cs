@@ -1,10 +1,6 @@
-using System.Security.Cryptography;
 using ChannelAudit.Criteria;
-using ChannelAudit.Events;
-using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
-using ChannelAudit.Segments;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit;
@@ -23,38 +19,7 @@ public static class RecordingAudit
     public static RecordingResult Of(
         RecordingEntry entry, StudySetup setup, AuditCriteria criteria, string? eventsFile, CancellationToken cancellation, bool withViews = false)
     {
-        RecordingCompanions companions = BidsCompanions.Find(entry.FilePath);
-        using Recording recording =
-            companions.ApplyTo(RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit)));
-        StudySetup own = setup.Recording.MainsHz is null && companions.PowerLineHz is { } mains
-            ? setup with { Recording = setup.Recording with { MainsHz = mains } }
-            : setup;
-        TrialEvents events = TrialSources.Choose(recording, own, eventsFile, companions);
-        TrialSet trials = TrialPlan.Of(recording, events, own);
-        AuditInput input = new()
-        {
-            Id = entry.Id,
-            Path = entry.RelativePath,
-            Sha256 = Hash(entry.FilePath),
-            Criteria = criteria,
-            Setup = own,
-            Trials = trials.Trials,
-            TrialsFrom = trials.Source switch
-            {
-                TrialSource.Annotations => "annotations",
-                TrialSource.Events => "events",
-                TrialSource.Trigger => "trigger",
-                _ => "blocks",
-            },
-            WithViews = withViews,
-            Warnings = trials.Warnings,
-        };
-        return Audit.Of(recording, input, cancellation);
-    }
-
-    private static string Hash(string path)
-    {
-        using FileStream stream = File.OpenRead(path);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
+        using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
+        return Audit.Of(prepared.Recording, prepared.Input(criteria, withViews), cancellation);
     }
 }

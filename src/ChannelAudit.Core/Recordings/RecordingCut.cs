@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+
+namespace ChannelAudit.Recordings;
+
+/// <summary>The first part of a recording, as if it had been stopped there.</summary>
+internal static class RecordingCut
+{
+    /// <summary>The part before a moment; samples are shared with the whole, which stays the one to dispose of.</summary>
+    /// <param name="recording">The whole.</param>
+    /// <param name="seconds">Where it ends, seconds from the first stored sample.</param>
+    public static Recording Before(Recording recording, decimal seconds) => new()
+    {
+        FileName = recording.FileName,
+        Format = recording.Format,
+        Channels = [.. recording.Channels.Select(channel => channel with { Stretches = Before(channel.Stretches, channel.Rate.IndexAt(seconds)) })],
+        Annotations = [.. recording.Annotations.Where(note => note.OnsetS < seconds)],
+        Warnings = recording.Warnings,
+        DurationS = Math.Min(recording.DurationS, (double)seconds),
+        Samples = recording.Samples,
+    };
+
+    private static ImmutableArray<Stretch> Before(ImmutableArray<Stretch> stretches, long end) =>
+        [.. stretches.Where(stretch => stretch.Start < end).Select(stretch => stretch with { Length = Math.Min(stretch.Length, end - stretch.Start) })];
+}
