@@ -1,0 +1,42 @@
+using ChannelAudit.Impedance;
+
+namespace ChannelAudit.Pilot;
+
+/// <summary>What impedance readings say to somebody who decides what to do next; silent where there are none.</summary>
+/// <param name="readings">The readings, or null.</param>
+internal sealed class Contacts(ImpedanceReport? readings)
+{
+    // A reading that is a quarter higher than it was has not settled: it dries.
+    private const double RisingTimes = 1.25;
+
+    /// <summary>Whether the ground was read at two sites and more and needs no new contact.</summary>
+    public bool IsGroundGood => readings?.Ground is { } ground && ground.MostKohm <= ImpedanceLimits.RedoAboveKohm;
+
+    /// <summary>Whether the ground was read and has to be made again.</summary>
+    public bool IsGroundBad => readings?.Ground is { } ground && ground.LeastKohm > ImpedanceLimits.RedoAboveKohm;
+
+    /// <summary>The grade of a site's contacts; a bad ground is not theirs, so the two electrodes count alone then. Null without readings.</summary>
+    public ImpedanceGrade? GradeOf(string site) => readings?.Site(site) is { } read ? IsGroundBad ? read[ImpedancePair.AToB].Grade : read.Grade : null;
+
+    /// <summary>Whether a contact of the site reads higher than it did.</summary>
+    public bool IsRising(string site) => readings?.Site(site)?.Pairs.Any(pair => pair.Course is { Reference: { } from, Latest: var to }
+        && to.Kohm > RisingTimes * from.Kohm && to.Kohm - from.Kohm > ImpedanceLimits.SmallDifferenceKohm) == true;
+
+    /// <summary>Whether the two electrodes of a site read as joined.</summary>
+    public bool IsPairJoined(string site) => readings?.Site(site)?.Warnings.Any(warning => warning.Code == ImpedanceWarningCode.PairJoined) == true;
+
+    /// <summary>Whether a reading across two sites says that something joins them.</summary>
+    public bool AreJoined(string one, string other) => readings?.Warnings.Any(warning => warning.Code == ImpedanceWarningCode.SitesJoined
+        && warning.Sites.Contains(one, StringComparer.Ordinal) && warning.Sites.Contains(other, StringComparer.Ordinal)) == true;
+
+    /// <summary>When to measure a site again, <c>HH:MM</c>; null when no time was written down.</summary>
+    public string? MeasureAgainAt(string site) =>
+        readings?.Site(site)?.Pairs.Select(pair => pair.Time).Max(time => time?.Plus(ImpedanceLimits.WaitMinutes).At) is { } at
+            ? new ReadingTime(at, HasDate: false).Clock
+            : null;
+
+    /// <summary>The highest reading of a site in words; empty without readings.</summary>
+    public string Words(string site) => readings?.Site(site)?.Pairs.Where(pair => pair.Kohm is not null).MaxBy(pair => pair.Kohm) is { } highest
+        ? $"{ImpedanceWords.Of(highest.Pair)} reads {ImpedanceWords.Kohm(highest.Kohm!.Value)}{(IsRising(site) ? ", more than before" : string.Empty)}"
+        : string.Empty;
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using ChannelAudit.Findings;
+using ChannelAudit.Impedance;
+
+namespace ChannelAudit.Pilot;
+
+/// <summary>What to do next: at most five steps, what cannot be scored first, then the least redo first.</summary>
+/// <remarks>
+/// Among steps that come equally near to the face, the one that may rescue most a minute in the chair leads. A site that cannot be scored counts 1, a doubtful
+/// one a quarter.
+/// </remarks>
+internal static class NextSteps
+{
+    /// <summary>The most steps that a person is given at once.</summary>
+    public const int Most = 5;
+
+    private const double DoubtfulCounts = 0.25;
+    private const int MostSeen = 3;
+
+    /// <summary>The steps in order.</summary>
+    public static ImmutableArray<PilotStep> Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings)
+    {
+        Contacts contacts = new(readings);
+        Proposal[] ofSignals = [.. JointSteps.Of(joints, sites, contacts), .. new SiteSteps(sites, contacts).All()];
+
+        // Where the signal asks for a step already, the readings only repeat it.
+        Proposal[] ofReadings = [.. ContactSteps.Of(sites, contacts).Where(step => !ofSignals.Any(one => one.Kind == step.Kind || step.Sites.Any(site => one.Sites.Contains(site, StringComparer.Ordinal))))];
+        Proposal[] all = [.. ofSignals, .. ofReadings];
+        return
+        [
+            .. all
+                .Where(step => step.Kind != StepKind.Leave || !all.Any(other => IsWorkAt(other, step.Sites[0])))
+                .GroupBy(step => (step.Kind, Where: IsOfPair(step.Kind) ? string.Join('\n', step.Sites) : string.Empty))
+                .Select(group => Together([.. group], sites))
+                .OrderByDescending(step => step.IsBlocking)
+                .ThenBy(step => StepCost.TouchOf(step.Kind))
+                .ThenByDescending(step => step.Minutes > 0 ? step.Rescues / step.Minutes : 0)
+                .ThenBy(step => step.Kind)
+                .Take(Most),
+        ];
+    }
+
+    // Two sites at once are not three sites at once.
+    private static bool IsOfPair(StepKind kind) => kind is StepKind.Wipe or StepKind.Settle or StepKind.Exchange;
+
+    // Where a site is worked at anyway, leaving it alone would contradict.
+    private static bool IsWorkAt(Proposal step, string site) =>
+        step.IsBlocking && step.Kind != StepKind.Leave && step.Sites.Contains(site, StringComparer.Ordinal);
+
+    private static PilotStep Together(Proposal[] alike, ImmutableArray<PilotSite> sites)
+    {
+        HashSet<string> named = new(alike.SelectMany(step => step.Sites), StringComparer.Ordinal);
+        HashSet<string> blocked = new(alike.Where(step => step.IsBlocking).SelectMany(step => step.Sites), StringComparer.Ordinal);
+        bool isBlocking = alike.Any(step => step.IsBlocking);
+        double rescues = named.Count == 0 ? sites.Length * (isBlocking ? 1 : DoubtfulCounts) : blocked.Count + (DoubtfulCounts * (named.Count - blocked.Count));
+        return new PilotStep(
+            alike[0].Kind,
+            [.. sites.Where(site => named.Contains(site.Name)).Select(site => site.Name)],
+            [.. alike.Select(step => step.Reason).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(code => ReasonCode.All.IndexOf(code))],
+            isBlocking,
+            rescues,
+            string.Join("; ", alike.Where(step => step.IsBlocking == isBlocking).Select(step => step.Because).Distinct(StringComparer.Ordinal).Take(MostSeen)),
+            alike.Select(step => step.At).OfType<string>().Max(StringComparer.Ordinal));
+    }
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
+using ChannelAudit.Recordings;
+using ChannelAudit.Results;
+using ChannelAudit.Runs;
+using ChannelAudit.Segments;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Pilot;
+
+/// <summary>From a pilot recording to what the technician needs: the audit, taps on lead wires, the traces of the tasks, and what to do next.</summary>
+public static class PilotAudit
+{
+    /// <summary>Audits a pilot recording.</summary>
+    /// <param name="entry">The file and its id.</param>
+    /// <param name="setup">What was where.</param>
+    /// <param name="criteria">Limits in force.</param>
+    /// <param name="eventsFile">An events table given by name, or null.</param>
+    /// <param name="readings">Impedance readings, or null.</param>
+    /// <param name="cancellation">Checked for every block of samples.</param>
+    /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
+    public static PilotReport Of(
+        RecordingEntry entry,
+        StudySetup setup,
+        AuditCriteria criteria,
+        string? eventsFile,
+        ImpedanceReport? readings,
+        CancellationToken cancellation)
+    {
+        using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
+        ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(prepared.Recording, prepared.Setup);
+        TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);
+        AuditInput input = prepared.Input(criteria, withViews: false);
+
+        // Taps disturb on purpose: they come last, and the audit ends before them.
+        decimal? end = EndBeforeTaps(taps, input.Trials);
+        Recording audited = end is { } seconds ? RecordingCut.Before(prepared.Recording, seconds) : prepared.Recording;
+        RecordingResult result = Audit.Of(audited, end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input, cancellation);
+        TapReport? tapped = taps.Taps.IsEmpty ? null : new TapReader(prepared.Recording, channels, result.Mains.Hz).Read(taps.Taps);
+        ImmutableArray<PilotJoint> joints = PilotJoints.Of(result, tapped);
+        ImmutableArray<PilotSite> sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings);
+        return new PilotReport
+        {
+            Recording = result,
+            Answer = PilotAnswers.Of(sites, joints, readings),
+            Sites = sites,
+            Joints = joints,
+            Next = NextSteps.Of(sites, joints, readings),
+            NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end),
+            Taps = tapped,
+            Readings = readings,
+        };
+    }
+
+    private static decimal? EndBeforeTaps(TapEvents taps, ImmutableArray<Trial> trials)
+    {
+        if (taps.Taps.IsEmpty)
+        {
+            return null;
+        }
+
+        decimal first = taps.Taps.Min(tap => tap.FromS);
+        return first > 0 && trials.All(trial => trial.OnsetS < first || IsTap(trial)) ? first : null;
+    }
+
+    private static bool IsTap(Trial trial) => trial.Label?.StartsWith(TapEvents.Word, StringComparison.OrdinalIgnoreCase) == true;
+}

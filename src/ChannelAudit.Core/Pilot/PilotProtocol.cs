@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Pilot;
+
+/// <summary>A pilot recording of under a minute that leaves no joint in doubt: rest, each muscle alone, then light taps on the lead wires of each site.</summary>
+/// <param name="Parts">What to do, one after the other.</param>
+/// <param name="WithoutTask">Sites whose muscle cannot be asked, since the setup names no task.</param>
+public sealed record PilotProtocol(ImmutableArray<ProtocolPart> Parts, ImmutableArray<string> WithoutTask)
+{
+    private const int RestS = 8;
+    private const int TaskS = 4;
+    private const int TapS = 4;
+    private const int PauseS = 1;
+
+    /// <summary>Its length in seconds.</summary>
+    public int DurationS => Parts.IsEmpty ? 0 : Parts[^1].AtS + Parts[^1].ForS;
+
+    /// <summary>The protocol of a setup.</summary>
+    /// <param name="setup">Names sites, tasks and the label of rest.</param>
+    public static PilotProtocol Of(StudySetup setup)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ImmutableArray<ProtocolPart>.Builder parts = ImmutableArray.CreateBuilder<ProtocolPart>();
+        int at = 0;
+        Add(ProtocolPartKind.Rest, null, setup.Trials.Rest.IsEmpty ? "rest" : setup.Trials.Rest[0].Trim(), RestS);
+        foreach (SiteSetup site in setup.Sites.Where(site => site.Task is not null))
+        {
+            Add(ProtocolPartKind.Task, site.Name, site.Task!.Trim(), TaskS);
+        }
+
+        foreach (SiteSetup site in setup.Sites)
+        {
+            Add(ProtocolPartKind.Taps, site.Name, TapEvents.Word + site.Name, TapS);
+        }
+
+        return new PilotProtocol(parts.ToImmutable(), [.. setup.Sites.Where(site => site.Task is null).Select(site => site.Name)]);
+
+        void Add(ProtocolPartKind kind, string? site, string label, int seconds)
+        {
+            parts.Add(new ProtocolPart(kind, site, label, at, seconds));
+            at += seconds + PauseS;
+        }
+    }
+}
+
+/// <summary>A part of the protocol.</summary>
+/// <param name="Kind">What happens.</param>
+/// <param name="Site">The site, or null for rest.</param>
+/// <param name="Label">How the event is marked in the recording.</param>
+/// <param name="AtS">When it begins, in seconds.</param>
+/// <param name="ForS">How long it lasts, in seconds.</param>
+public sealed record ProtocolPart(ProtocolPartKind Kind, string? Site, string Label, int AtS, int ForS);
+
+/// <summary>What happens in a part of the protocol.</summary>
+public enum ProtocolPartKind
+{
+    /// <summary>The face is at rest.</summary>
+    Rest,
+
+    /// <summary>One muscle contracts.</summary>
+    Task,
+
+    /// <summary>The lead wires of one site are tapped.</summary>
+    Taps,
+}
