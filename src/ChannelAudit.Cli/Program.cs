@@ -2,6 +2,7 @@ using System.Globalization;
 using ChannelAudit.Cli;
 using ChannelAudit.Cli.Commands;
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Reports.Console;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
@@ -9,5 +10,6 @@ CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 using var interrupt = new Interrupt();
-using var context = new CommandContext(Console.Out, Console.Error, new AuditEngine(TerminalLook.Of()));
+TerminalStyle style = TerminalLook.Of();
+using var context = new CommandContext(Console.Out, Console.Error, new AuditEngine(style)) { Style = style, IsTerminal = !Console.IsOutputRedirected };
 return await CommandLine.RunAsync(args, context, interrupt.Token);

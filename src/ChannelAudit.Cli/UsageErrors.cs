@@ -37,6 +37,11 @@ internal static class UsageErrors
     public static ChannelAuditException NotTogether(string path, string one, string other) => Fault(
         $"{path}: {one} and {other} cannot be given together", "run it once for each");
 
+    /// <summary>A protocol without a setup: whose muscles, and whose wires?</summary>
+    public static ChannelAuditException ProtocolNeedsSetup() => Fault(
+        "channelaudit pilot: --protocol needs --setup, which names sites and tasks",
+        "write --setup FILE; channelaudit setup new RECORDING writes one to fill in");
+
     /// <summary>An option that does not exist.</summary>
     public static ChannelAuditException UnknownOption(string path, string given, IReadOnlyList<string> options) => Fault(
         $"{path}: there is no option '{OneLine.Of(given)}'", DidYouMean(given, options, path));

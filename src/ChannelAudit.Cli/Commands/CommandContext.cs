@@ -1,5 +1,6 @@
 using ChannelAudit.Cli.Logging;
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Reports.Console;
 using Serilog;
 using Serilog.Core;
 using Serilog.Events;
@@ -32,6 +33,12 @@ internal sealed class CommandContext : IDisposable
 
     /// <summary>Audits and writes.</summary>
     public IScreenEngine? Engine { get; }
+
+    /// <summary>What the terminal can show.</summary>
+    public TerminalStyle Style { get; init; } = new();
+
+    /// <summary>Whether a person sees the output, and no file or other program gets it.</summary>
+    public bool IsTerminal { get; init; }
 
     /// <summary>The log: warnings and worse, and with <c>--verbose</c> everything.</summary>
     public ILogger Log => _log;

@@ -53,6 +53,7 @@ internal static class RootCommandFactory
         if (context.Engine is { } engine)
         {
             root.Subcommands.Add(ScreenCommand.Create(context, engine, help));
+            root.Subcommands.Add(PilotCommand.Create(context, help));
             root.Subcommands.Add(DemoCommand.Create(context, engine, help));
         }
 

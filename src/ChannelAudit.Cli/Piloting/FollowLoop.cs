@@ -1,0 +1,81 @@
+namespace ChannelAudit.Cli.Piloting;
+
+/// <summary>Looks at a recording again and again while it is being written, and stops when it no longer grows.</summary>
+/// <remarks>
+/// Each look is followed by a pause at least nine times as long as the work took, so that following costs at most a tenth of one core however long the recording
+/// gets; nothing runs in the pauses. A file that has not grown costs no look at all.
+/// </remarks>
+internal sealed class FollowLoop
+{
+    private const double PauseTimesWork = 9;
+    private static readonly TimeSpan ShortestPause = TimeSpan.FromSeconds(3);
+    private static readonly TimeSpan QuietUntilEnd = TimeSpan.FromSeconds(10);
+
+    private readonly string _file;
+    private readonly Func<string> _look;
+    private readonly Action<string> _show;
+    private readonly Action<ChannelAuditException> _notYet;
+    private readonly TimeProvider _clock;
+
+    /// <summary>Prepares to follow.</summary>
+    /// <param name="file">The recording.</param>
+    /// <param name="look">Audits it as it is now; its text is shown.</param>
+    /// <param name="show">Shows a new text in place of the one before.</param>
+    /// <param name="notYet">Told when the file cannot be read yet: a header half written, no whole record.</param>
+    /// <param name="clock">For pauses.</param>
+    public FollowLoop(string file, Func<string> look, Action<string> show, Action<ChannelAuditException> notYet, TimeProvider clock)
+    {
+        _file = file;
+        _look = look;
+        _show = show;
+        _notYet = notYet;
+        _clock = clock;
+    }
+
+    /// <summary>Follows until the file has stopped growing for ten seconds.</summary>
+    /// <param name="cancel">Ends it at once.</param>
+    /// <exception cref="ChannelAuditException">When the file has stopped growing and still cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">When it was cancelled.</exception>
+    public async Task RunAsync(CancellationToken cancel)
+    {
+        long seen = -1;
+        TimeSpan quiet = TimeSpan.Zero;
+        ChannelAuditException? fault = null;
+        while (quiet < QuietUntilEnd)
+        {
+            TimeSpan pause = ShortestPause;
+            long length = new FileInfo(_file).Length;
+            if (length != seen)
+            {
+                seen = length;
+                quiet = TimeSpan.Zero;
+                long from = _clock.GetTimestamp();
+                fault = Look();
+                TimeSpan work = _clock.GetElapsedTime(from);
+                pause = work * PauseTimesWork > pause ? work * PauseTimesWork : pause;
+            }
+
+            await Task.Delay(pause, _clock, cancel);
+            quiet += pause;
+        }
+
+        if (fault is not null)
+        {
+            throw fault;
+        }
+    }
+
+    private ChannelAuditException? Look()
+    {
+        try
+        {
+            _show(_look());
+            return null;
+        }
+        catch (ChannelAuditException fault) when (fault.Kind == FaultKind.Recording)
+        {
+            _notYet(fault);
+            return fault;
+        }
+    }
+}
