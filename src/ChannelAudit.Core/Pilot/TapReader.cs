@@ -17,7 +17,7 @@ internal sealed class TapReader
     private const double SameShape = 0.9;
     private const double SeenTimes = 8;
     private const double LeastUv = 5;
-    private const double AroundS = 0.15;
+    private const double AroundS = 0.06;
     private const decimal QuietS = 5;
     private const int FewestTaps = 2;
 
