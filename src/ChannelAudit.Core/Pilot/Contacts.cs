@@ -12,8 +12,9 @@ internal sealed class Contacts(ImpedanceReport? readings)
     /// <summary>Whether the ground was read at two sites and more and needs no new contact.</summary>
     public bool IsGroundGood => readings?.Ground is { } ground && ground.MostKohm <= ImpedanceLimits.RedoAboveKohm;
 
-    /// <summary>Whether the ground was read and has to be made again.</summary>
-    public bool IsGroundBad => readings?.Ground is { } ground && ground.LeastKohm > ImpedanceLimits.RedoAboveKohm;
+    /// <summary>Whether it is the ground that has to be made again: every reading against it is too high, and none within a pair.</summary>
+    public bool IsGroundBad => readings?.Sites.Count(site => site.IsComplete) > 1 && readings.Sites.Where(site => site.IsComplete).All(site =>
+        site[ImpedancePair.AToB].Grade != ImpedanceGrade.Redo && site[ImpedancePair.AToGround].Grade == ImpedanceGrade.Redo && site[ImpedancePair.BToGround].Grade == ImpedanceGrade.Redo);
 
     /// <summary>The grade of a site's contacts; a bad ground is not theirs, so the two electrodes count alone then. Null without readings.</summary>
     public ImpedanceGrade? GradeOf(string site) => readings?.Site(site) is { } read ? IsGroundBad ? read[ImpedancePair.AToB].Grade : read.Grade : null;
@@ -36,7 +37,7 @@ internal sealed class Contacts(ImpedanceReport? readings)
             : null;
 
     /// <summary>The highest reading of a site in words; empty without readings.</summary>
-    public string Words(string site) => readings?.Site(site)?.Pairs.Where(pair => pair.Kohm is not null).MaxBy(pair => pair.Kohm) is { } highest
+    public string Words(string site) => readings?.Site(site)?.Pairs.Where(pair => pair.Kohm is not null && (!IsGroundBad || pair.Pair == ImpedancePair.AToB)).MaxBy(pair => pair.Kohm) is { } highest
         ? $"{ImpedanceWords.Of(highest.Pair)} reads {ImpedanceWords.Kohm(highest.Kohm!.Value)}{(IsRising(site) ? ", more than before" : string.Empty)}"
         : string.Empty;
 }

@@ -26,18 +26,18 @@ internal sealed class SiteSteps
 
     private IEnumerable<Proposal> Of(PilotSite site, SiteReason reason) => reason.Code switch
     {
-        ReasonCode.Dropout => [Everywhere(StepKind.Storage, reason)],
+        ReasonCode.Dropout => [Everywhere(StepKind.Storage, site, reason)],
         ReasonCode.Flatline => [At(StepKind.Leads, site, reason)],
         ReasonCode.Clipping => [OfClipping(site, reason)],
         ReasonCode.LineNoise => [OfMains(site, reason)],
-        ReasonCode.NarrowBand => [Everywhere(StepKind.Room, reason)],
+        ReasonCode.NarrowBand => [Everywhere(StepKind.Room, site, reason)],
         ReasonCode.LowFrequency => [At(reason.InTrialsOnly ? StepKind.Still : StepKind.Fasten, site, reason)],
         ReasonCode.Pops => [At(StepKind.Leads, site, reason)],
         ReasonCode.NoiseFloor => [OfContactAt(site, reason, StepKind.Leads)],
         ReasonCode.Drift => [OfContactAt(site, reason, StepKind.Wait)],
         ReasonCode.WeakResponse => OfWeakResponse(site, reason),
         ReasonCode.LeadSwap => OfLeadSwap(site, reason),
-        ReasonCode.UnusableInput => [Everywhere(StepKind.Input, reason)],
+        ReasonCode.UnusableInput => [Everywhere(StepKind.Input, site, reason)],
         _ => [],
     };
 
@@ -54,8 +54,8 @@ internal sealed class SiteSteps
     {
         bool isEverywhere = sites.Length > 1 && sites.All(one => one.GradeOf(ReasonCode.LineNoise) != Grade.Pass || !one.IsAssessed);
         return !isEverywhere ? OfContactAt(site, reason, StepKind.Leads)
-            : contacts.IsGroundGood ? Everywhere(StepKind.Room, reason)
-            : Everywhere(StepKind.Ground, reason);
+            : contacts.IsGroundGood ? Everywhere(StepKind.Room, site, reason)
+            : Everywhere(StepKind.Ground, site, reason);
     }
 
     // Ground and contact drive an amplifier to its end as well as a contraction does; the mains or the drift beside it tells.
@@ -81,7 +81,7 @@ internal sealed class SiteSteps
         if (reason.Grade == Grade.Reject)
         {
             string[] both = [.. sites.Where(one => one == site || string.Equals(one.Name, site.Task?.Strongest, StringComparison.Ordinal)).Select(one => one.Name)];
-            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Text);
+            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Short);
         }
         else if (site.Task?.AnswersMost == false)
         {
@@ -94,7 +94,7 @@ internal sealed class SiteSteps
         site.IsNearEye && !step.IsBlocking && StepCost.TouchesSkin(step.Kind) ? step with { Kind = StepKind.Leave, At = null } : step;
 
     private static Proposal At(StepKind kind, PilotSite site, SiteReason reason) =>
-        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Text}");
+        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Short}");
 
-    private static Proposal Everywhere(StepKind kind, SiteReason reason) => new(kind, [], reason.Code, reason.Grade == Grade.Reject, reason.Text);
+    private static Proposal Everywhere(StepKind kind, PilotSite site, SiteReason reason) => At(kind, site, reason) with { Sites = [] };
 }
