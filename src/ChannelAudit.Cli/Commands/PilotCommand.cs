@@ -57,14 +57,14 @@ internal static class PilotCommand
         var runner = new PilotRunner(request, context.Style);
         if (!request.Follow)
         {
-            context.Output.Write(runner.Once(cancel));
+            context.Output.Write(runner.Once(isGrowing: false, cancel));
             return ExitCode.Done;
         }
 
         var screen = new SameScreen(context.Output, context.IsTerminal);
         await new FollowLoop(
             request.RecordingFile,
-            () => runner.Once(cancel),
+            isGrowing => runner.Once(isGrowing, cancel),
             screen.Show,
             fault => screen.Show($"not yet: {fault.Message}\n"),
             TimeProvider.System).RunAsync(cancel);

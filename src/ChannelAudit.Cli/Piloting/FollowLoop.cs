@@ -12,18 +12,18 @@ internal sealed class FollowLoop
     private static readonly TimeSpan QuietUntilEnd = TimeSpan.FromSeconds(10);
 
     private readonly string _file;
-    private readonly Func<string> _look;
+    private readonly Func<bool, string> _look;
     private readonly Action<string> _show;
     private readonly Action<ChannelAuditException> _notYet;
     private readonly TimeProvider _clock;
 
     /// <summary>Prepares to follow.</summary>
     /// <param name="file">The recording.</param>
-    /// <param name="look">Audits it as it is now; its text is shown.</param>
+    /// <param name="look">Audits it as it is now, told whether it is still growing; its text is shown.</param>
     /// <param name="show">Shows a new text in place of the one before.</param>
     /// <param name="notYet">Told when the file cannot be read yet: a header half written, no whole record.</param>
     /// <param name="clock">For pauses.</param>
-    public FollowLoop(string file, Func<string> look, Action<string> show, Action<ChannelAuditException> notYet, TimeProvider clock)
+    public FollowLoop(string file, Func<bool, string> look, Action<string> show, Action<ChannelAuditException> notYet, TimeProvider clock)
     {
         _file = file;
         _look = look;
@@ -50,7 +50,7 @@ internal sealed class FollowLoop
                 seen = length;
                 quiet = TimeSpan.Zero;
                 long from = _clock.GetTimestamp();
-                fault = Look();
+                fault = Look(isGrowing: true);
                 TimeSpan work = _clock.GetElapsedTime(from);
                 pause = work * PauseTimesWork > pause ? work * PauseTimesWork : pause;
             }
@@ -59,17 +59,18 @@ internal sealed class FollowLoop
             quiet += pause;
         }
 
-        if (fault is not null)
+        // What is not there now will not come any more.
+        if ((fault ?? Look(isGrowing: false)) is { } last)
         {
-            throw fault;
+            throw last;
         }
     }
 
-    private ChannelAuditException? Look()
+    private ChannelAuditException? Look(bool isGrowing)
     {
         try
         {
-            _show(_look());
+            _show(_look(isGrowing));
             return null;
         }
         catch (ChannelAuditException fault) when (fault.Kind == FaultKind.Recording)

@@ -50,12 +50,13 @@ internal sealed class PilotRunner
     }
 
     /// <summary>Audits the recording as it is now and writes what follows.</summary>
+    /// <param name="isGrowing">Whether it is still being written.</param>
     /// <param name="cancel">Ends it; files already written are whole.</param>
     /// <returns>What the technician reads.</returns>
     /// <exception cref="ChannelAuditException">When the recording cannot be read, or does not fit the setup, or nothing can be written.</exception>
-    public string Once(CancellationToken cancel)
+    public string Once(bool isGrowing, CancellationToken cancel)
     {
-        PilotReport report = PilotAudit.Of(_entry, _setup, _criteria, _request.EventsFile, _readings, cancel);
+        PilotReport report = PilotAudit.Of(_entry, _setup, _criteria, _request.EventsFile, _readings, cancel, isGrowing);
         AttemptSeries attempts = AttemptSeries.With(_earlier, report, _request.StartBecause);
         AuditRun run = new()
         {
@@ -64,7 +65,8 @@ internal sealed class PilotRunner
             Setup = _setup,
             Recordings = [report.Recording],
         };
-        PilotWriter.Write(run, report, attempts, _request.WithPicture ? PilotFigure.Render(report) : null, _request.OutFolder, cancel);
+        ReadOnlyMemory<byte>? picture = _request.WithPicture ? new ReadOnlyMemory<byte>(PilotFigure.Render(report)) : null;
+        PilotWriter.Write(run, report, attempts, picture, _request.OutFolder, cancel);
         return PilotScreen.Render(report, attempts.Changes, attempts.Now, _style) + Written();
     }
 

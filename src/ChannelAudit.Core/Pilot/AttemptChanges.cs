@@ -12,6 +12,10 @@ public static class AttemptChanges
     private const double MuchTimes = 1.5;
     private const double MuchDecibels = 6;
 
+    // Below the limits of doubt a level means nothing, however it changes.
+    private const double RestCountsUv = 3;
+    private const double LineCountsUv = 1;
+
     /// <summary>A line for each site that changed, then the joints; empty when nothing did.</summary>
     public static ImmutableArray<string> Of(PilotAttempt before, PilotAttempt now)
     {
@@ -34,8 +38,8 @@ public static class AttemptChanges
         string[] parts =
         [
             .. Verdict(was.Verdict, site.Verdict),
-            .. Level("noise at rest", was.RestUv, site.RestUv),
-            .. Level("mains", was.LineUv, site.LineUv),
+            .. Level("noise at rest", was.RestUv, site.RestUv, RestCountsUv),
+            .. Level("mains", was.LineUv, site.LineUv, LineCountsUv),
             .. Task(was.TaskDecibels, site.TaskDecibels),
             .. Others(was.Reasons, site.Reasons).Select(reason => $"{reason} gone"),
             .. Others(site.Reasons, was.Reasons).Select(reason => $"{reason} new"),
@@ -45,8 +49,8 @@ public static class AttemptChanges
 
     private static IEnumerable<string> Verdict(Grade was, Grade now) => was == now ? [] : [$"{Word(was)} to {Word(now)}"];
 
-    private static IEnumerable<string> Level(string what, double? was, double? now) =>
-        was is { } before and > 0 && now is { } after and > 0 && Math.Max(before / after, after / before) >= MuchTimes
+    private static IEnumerable<string> Level(string what, double? was, double? now, double countsFrom) =>
+        was is { } before and > 0 && now is { } after and > 0 && Math.Max(before, after) >= countsFrom && Math.Max(before / after, after / before) >= MuchTimes
             ? [string.Create(CultureInfo.InvariantCulture, $"{what} {before:G2} to {after:G2} \u00B5V")]
             : [];
 

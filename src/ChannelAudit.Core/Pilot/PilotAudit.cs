@@ -19,6 +19,7 @@ public static class PilotAudit
     /// <param name="eventsFile">An events table given by name, or null.</param>
     /// <param name="readings">Impedance readings, or null.</param>
     /// <param name="cancellation">Checked for every block of samples.</param>
+    /// <param name="isGrowing">Whether the recording is still being written: a trial that runs past its end has not ended yet.</param>
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
     public static PilotReport Of(
         RecordingEntry entry,
@@ -26,12 +27,14 @@ public static class PilotAudit
         AuditCriteria criteria,
         string? eventsFile,
         ImpedanceReport? readings,
-        CancellationToken cancellation)
+        CancellationToken cancellation,
+        bool isGrowing = false)
     {
         using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
         ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(prepared.Recording, prepared.Setup);
         TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);
         AuditInput input = prepared.Input(criteria, withViews: false);
+        input = isGrowing ? input with { Trials = [.. input.Trials.Where(trial => (double)trial.WindowToS <= prepared.Recording.DurationS)] } : input;
 
         // Taps disturb on purpose: they come last, and the audit ends before them.
         decimal? end = EndBeforeTaps(taps, input.Trials);
