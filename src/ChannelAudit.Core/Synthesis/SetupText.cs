@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ChannelAudit.Segments;
+using ChannelAudit.Toml;
 
 namespace ChannelAudit.Synthesis;
 
@@ -18,12 +19,12 @@ public static class SetupText
         text.Append(CultureInfo.InvariantCulture, $"[recording]\namplifier_noise_uv = {plan.Amplifier.NoiseUv:0.0###}\n");
         foreach (SitePlan site in plan.Sites)
         {
-            text.Append(CultureInfo.InvariantCulture, $"\n[[sites]]\nname = {Quoted(site.Name)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"\n[[sites]]\nname = {TomlText.Quoted(site.Name)}\n");
             Line(text, "muscle", site.Muscle);
             Line(text, "channel", site.Label);
             if (!site.Adjacent.IsEmpty)
             {
-                text.Append(CultureInfo.InvariantCulture, $"adjacent = {List(site.Adjacent)}\n");
+                text.Append(CultureInfo.InvariantCulture, $"adjacent = {TomlText.List(site.Adjacent)}\n");
             }
 
             Line(text, "task", site.Task);
@@ -33,7 +34,7 @@ public static class SetupText
         [
             .. plan.Trials.Where(trial => trial.Role == TrialRole.Rest).Select(trial => trial.Label).Distinct(StringComparer.Ordinal),
         ];
-        text.Append(CultureInfo.InvariantCulture, $"\n[trials]\nfrom = {Quoted(trialsFrom)}\nrest = {List(rest)}\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n[trials]\nfrom = {TomlText.Quoted(trialsFrom)}\nrest = {TomlText.List(rest)}\n");
         return text.ToString();
     }
 
@@ -41,13 +42,7 @@ public static class SetupText
     {
         if (value is not null)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{key} = {Quoted(value)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{key} = {TomlText.Quoted(value)}\n");
         }
     }
-
-    private static string List(ImmutableArray<string> values) => $"[{string.Join(", ", values.Select(Quoted))}]";
-
-    /// <summary>A TOML basic string; labels of plans have no control characters.</summary>
-    private static string Quoted(string value) =>
-        $"\"{value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 }
