@@ -106,5 +106,30 @@ internal static class SetupErrors
         $"{FileOf(setup)}, site '{OneLine.Of(site.Name)}': another channel in {OneLine.Of(recordingFile)} is labelled '{OneLine.Of(site.Name)}'",
         "give the site another name, or that channel a site of its own");
 
+    /// <summary>A label of rest or of a task that no trial of the recording has.</summary>
+    /// <param name="setup">The setup.</param>
+    /// <param name="place">Where the label stands in it.</param>
+    /// <param name="label">The label.</param>
+    /// <param name="events">What holds the trials: a file.</param>
+    /// <param name="labels">The labels that trials have.</param>
+    public static ChannelAuditException NoSuchLabel(StudySetup setup, string place, string label, string events, IReadOnlyList<string> labels) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, {place}: no trial in {OneLine.Of(events)} is labelled '{OneLine.Of(label)}'",
+        labels.Count == 0 ? "no trial has a label: see where the trials come from, [trials] from"
+            : NearestName.Of(label, labels) is { } nearest ? $"did you mean '{OneLine.Of(nearest)}'? labels there: {OneLine.List(labels)}"
+            : $"labels there: {OneLine.List(labels)}");
+
+    /// <summary>A label of rest or of a task whose events all are instants.</summary>
+    public static ChannelAuditException LabelWithoutDuration(StudySetup setup, string place, string label, string events) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, {place}: '{OneLine.Of(label)}' has no duration in {OneLine.Of(events)}, so that it makes no trial",
+        "state under [trials] which part after the onset is scored, for example window = [0.0, 3.0]");
+
+    /// <summary>A site on a channel that cannot be audited.</summary>
+    public static ChannelAuditException SiteNotAudited(StudySetup setup, SiteSetup site, string recordingFile, string cause) => new(
+        FaultKind.Usage,
+        $"{FileOf(setup)}, site '{OneLine.Of(site.Name)}': channel '{OneLine.Of(site.Channel)}' in {OneLine.Of(recordingFile)} cannot be audited: {OneLine.Of(cause)}",
+        "name the channel that holds this site's signal, or leave the site out");
+
     private static string FileOf(StudySetup setup) => setup.FileName ?? "setup";
 }
