@@ -85,6 +85,22 @@ internal static class UsageErrors
         ? Fault($"{option}: {OneLine.Of(path)} is a folder, not a file", "give the file inside the folder")
         : Fault($"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
 
+    /// <summary>A file that would be written over.</summary>
+    public static ChannelAuditException IsThere(string path) => Fault(
+        $"{OneLine.Of(path)}: is there already and stays as it is",
+        "name another file with --out, or see the text with --out -");
+
+    /// <summary>A file in a folder that is not there.</summary>
+    public static ChannelAuditException NoFolderFor(string path) => Fault(
+        $"{OneLine.Of(path)}: there is no such folder to write into", "make the folder first, or name a file elsewhere with --out");
+
+    /// <summary>A file that the operating system does not let us write.</summary>
+    public static ChannelAuditException CannotWrite(string path, Exception cause) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(path)}: cannot be written",
+        "name a file with --out in a folder that you may write into, or see the text with --out -",
+        cause);
+
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 
     private static string ReasonHint(string given, IReadOnlyList<string> codes, string path) =>

@@ -33,7 +33,7 @@ public sealed class UsageTests
     [InlineData("screen x.edf --verbose=yes", "channelaudit screen: --verbose takes no value", "write --verbose alone")]
     [InlineData("help", "channelaudit: there is no command 'help'", "did you mean '--help'?")]
     [InlineData("version", "channelaudit: there is no command 'version'", "did you mean '--version'?")]
-    [InlineData("setup", "channelaudit setup: no command given", "write channelaudit setup check; channelaudit setup --help says what it does")]
+    [InlineData("setup", "channelaudit setup: no command given", "one of new, check; channelaudit setup --help says what they do")]
     [InlineData("completion", "channelaudit completion: SHELL is missing", "SHELL: bash, zsh, fish or pwsh; channelaudit completion --help has an example")]
     [InlineData("criteria check a b", "channelaudit criteria check: 'b' is one too many", "channelaudit criteria check --help says what can be given")]
     [InlineData("criteria check @a", "@a: there is no such file", "give the path of a file that exists")]

@@ -1,0 +1,63 @@
+using System.CommandLine;
+using ChannelAudit.Drafts;
+using ChannelAudit.Setup;
+using ChannelAudit.Text;
+
+namespace ChannelAudit.Cli.Commands;
+
+/// <summary><c>setup check</c>.</summary>
+internal static class SetupCheckCommand
+{
+    private static readonly HelpText Help = new()
+    {
+        Purpose =
+            """
+            For whoever has written or changed a setup file, before the participant arrives. You get the sites
+            and their channels, or the line that is wrong and what was probably meant (exit code 2). With a
+            recording of the study, also whether it has these channels and the labels of rest and tasks.
+            """,
+        Examples =
+        [
+            new("channelaudit setup check setup.toml", "names the sites, or what is wrong and where"),
+            new("channelaudit setup check setup.toml P07.edf", "also whether the recording has what the setup names"),
+        ],
+    };
+
+    /// <summary>Builds the command.</summary>
+    public static Command Create(CommandContext context, HelpWithExample help)
+    {
+        var file = new Argument<string>("FILE") { Description = "the setup file" };
+        var recording = new Argument<string?>("RECORDING") { Description = "a recording of the study, to be held against it", Arity = ArgumentArity.ZeroOrOne };
+        var command = new Command("check", "Checks a setup file and prints its sites.") { file, recording };
+        command.SetAction(parse =>
+        {
+            StudySetup setup = SetupFile.Read(parse.GetRequiredValue(file));
+            SetupFit? fit = parse.GetValue(recording) is { } path ? SetupFit.Of(setup, path) : null;
+            context.Output.Write($"{setup.FileName}: in order; {Number(setup.Sites.Length, "site")}\n");
+            foreach (SiteSetup site in setup.Sites)
+            {
+                context.Output.Write($"  {site.Name}: channel '{site.Channel}'\n");
+            }
+
+            if (fit is not null)
+            {
+                Print(fit, context.Output);
+            }
+
+            return ExitCode.Done;
+        });
+        help.Add(command, Help);
+        return command;
+    }
+
+    private static void Print(SetupFit fit, TextWriter output)
+    {
+        output.Write($"{OneLine.Of(fit.RecordingFile)}: fits; {Number(fit.Channels, "channel")}, {Number(fit.Trials, "trial")} from {fit.Source.ToString().ToLowerInvariant()}\n");
+        foreach (LabelFit label in fit.Labels)
+        {
+            output.Write($"  {label.Place}: {Number(label.Trials, "trial")} labelled '{OneLine.Of(label.Label)}'\n");
+        }
+    }
+
+    private static string Number(int count, string noun) => FormattableString.Invariant($"{count} {noun}{(count == 1 ? string.Empty : "s")}");
+}
