@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using ChannelAudit.Criteria;
 using ChannelAudit.Events;
+using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Runs;
 using ChannelAudit.Segments;
@@ -82,6 +83,13 @@ internal sealed class PreparedRecording : IDisposable
         WithViews = withViews,
         Warnings = Trials.Warnings,
     };
+
+    /// <summary>What readings say of this recording's electrodes; null when there are none.</summary>
+    /// <param name="log">Readings of this recording, and maybe of others, or null.</param>
+    /// <exception cref="ChannelAuditException">When they do not fit the recording.</exception>
+    public ImpedanceReport? Readings(ImpedanceLog? log) => log is null
+        ? null
+        : SiteReadings.Of(log.For(Entry.Id), Setup, AuditedChannels.Of(Recording, Setup).Select(pair => pair.Name), Entry.Id);
 
     /// <inheritdoc/>
     public void Dispose() => Recording.Dispose();

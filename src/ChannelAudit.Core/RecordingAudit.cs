@@ -1,4 +1,5 @@
 using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
@@ -15,11 +16,19 @@ public static class RecordingAudit
     /// <param name="eventsFile">An events table given by name, or null.</param>
     /// <param name="cancellation">Checked for every block of samples.</param>
     /// <param name="withViews">Whether pictures of channels will be drawn.</param>
-    /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
+    /// <param name="impedance">Readings of this recording's electrodes, and maybe of others, or null; they change no verdict.</param>
+    /// <exception cref="ChannelAuditException">When the file cannot be read, or setup, events or readings do not fit it.</exception>
     public static RecordingResult Of(
-        RecordingEntry entry, StudySetup setup, AuditCriteria criteria, string? eventsFile, CancellationToken cancellation, bool withViews = false)
+        RecordingEntry entry,
+        StudySetup setup,
+        AuditCriteria criteria,
+        string? eventsFile,
+        CancellationToken cancellation,
+        bool withViews = false,
+        ImpedanceLog? impedance = null)
     {
         using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
-        return Audit.Of(prepared.Recording, prepared.Input(criteria, withViews), cancellation);
+        ImpedanceReport? readings = prepared.Readings(impedance);
+        return Audit.Of(prepared.Recording, prepared.Input(criteria, withViews), cancellation) with { Impedance = readings };
     }
 }

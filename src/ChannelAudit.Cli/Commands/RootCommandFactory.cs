@@ -57,6 +57,7 @@ internal static class RootCommandFactory
             root.Subcommands.Add(DemoCommand.Create(context, engine, help));
         }
 
+        root.Subcommands.Add(ImpedanceCommand.Create(context, help));
         root.Subcommands.Add(CriteriaCommand.Create(context, help));
         root.Subcommands.Add(SetupCommand.Create(context, help));
         root.Subcommands.Add(ExplainCommand.Create(context, help));

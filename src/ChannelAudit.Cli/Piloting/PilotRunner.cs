@@ -19,7 +19,7 @@ internal sealed class PilotRunner
     private readonly RecordingEntry _entry;
     private readonly StudySetup _setup;
     private readonly AuditCriteria _criteria;
-    private readonly ImpedanceReport? _readings;
+    private readonly ImpedanceLog? _readings;
     private readonly ImmutableArray<PilotAttempt> _earlier;
     private readonly TerminalStyle _style;
 
@@ -44,7 +44,7 @@ internal sealed class PilotRunner
         _entry = RecordingList.Find([request.RecordingFile], [])[0];
         _setup = request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile);
         _criteria = request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile);
-        _readings = request.ImpedanceFile is { } readings ? ImpedanceReport.Of(ImpedanceLog.Read(readings, _setup).For(_entry.Id), _setup) : null;
+        _readings = request.ImpedanceFile is { } readings ? ImpedanceLog.Read(readings, _setup) : null;
         OutputFolder.Check(request.OutFolder);
         _earlier = AttemptsJson.Read(request.OutFolder);
     }

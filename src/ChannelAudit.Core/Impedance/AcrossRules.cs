@@ -6,14 +6,13 @@ namespace ChannelAudit.Impedance;
 /// <summary>Readings between two sites, the only ones that show gel between them.</summary>
 internal static class AcrossRules
 {
-    /// <summary>The latest reading of each pair of electrodes, with what two free contacts would read.</summary>
-    public static ImmutableArray<AcrossImpedance> Latest(ImmutableArray<LoggedReading> readings, ImmutableArray<SiteImpedance> sites) =>
+    /// <summary>Each pair of electrodes that was read, with what two free contacts would read.</summary>
+    public static ImmutableArray<AcrossImpedance> All(ImmutableArray<LoggedReading> readings, ImmutableArray<SiteImpedance> sites) =>
     [
         .. readings.Where(reading => reading.Pair == ImpedancePair.Across)
             .GroupBy(reading => reading.PairCode, StringComparer.Ordinal)
             .OrderBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => group.Last())
-            .Select(reading => new AcrossImpedance(reading, Contact(reading, reading.From, sites) + Contact(reading, reading.To, sites))),
+            .Select(group => Of([.. group], sites)),
     ];
 
     /// <summary>The warning of a reading that says so.</summary>
@@ -35,6 +34,9 @@ internal static class AcrossRules
             .Where(other => AreNeighbours(site, other) && !across.Any(read => IsBetween(read.Reading, site.Name, other.Name)))
             .Select(other => (site.Name, other.Name))),
     ];
+
+    private static AcrossImpedance Of(ImmutableArray<LoggedReading> readings, ImmutableArray<SiteImpedance> sites) =>
+        new(readings, Contact(readings[^1], readings[^1].From, sites) + Contact(readings[^1], readings[^1].To, sites));
 
     private static bool AreNeighbours(SiteSetup one, SiteSetup other) =>
         one.Adjacent.Contains(other.Name, StringComparer.Ordinal) || other.Adjacent.Contains(one.Name, StringComparer.Ordinal);

@@ -1,16 +1,34 @@
+using System.Collections.Immutable;
+
 namespace ChannelAudit.Impedance;
 
-/// <summary>How the readings of one pair went: with every preparation of the site, from the first line to the last.</summary>
-/// <param name="Readings">How many there are, 1 and more.</param>
-/// <param name="First">The first one.</param>
-/// <param name="Reference">
-/// What the latest one is compared with: after the session the last one before it, else the first of the same phase; null when there is none.
-/// </param>
-/// <param name="Latest">The latest one.</param>
-public sealed record ImpedanceCourse(int Readings, LoggedReading First, LoggedReading? Reference, LoggedReading Latest)
+/// <summary>How the readings of one pair went: with every preparation of the site, from the first to the latest.</summary>
+/// <param name="Readings">All of them in order of time, one and more.</param>
+public sealed record ImpedanceCourse(ImmutableArray<LoggedReading> Readings)
 {
+    /// <summary>The first one.</summary>
+    public LoggedReading First => Readings[0];
+
+    /// <summary>The latest one: the one that is graded.</summary>
+    public LoggedReading Latest => Readings[^1];
+
+    /// <summary>
+    /// What the latest one is compared with: after the session the last one before it, else the first of the same phase; null when there is none.
+    /// </summary>
+    public LoggedReading? Reference
+    {
+        get
+        {
+            LoggedReading latest = Latest;
+            LoggedReading? reference = latest.IsAfter
+                ? Readings.LastOrDefault(reading => !reading.IsAfter)
+                : Readings.First(reading => reading.IsOfPhase(latest.Phase));
+            return ReferenceEquals(reference, latest) ? null : reference;
+        }
+    }
+
     /// <summary>Change from the first to the latest reading, in % of the first; null when there is one reading only or the first is 0.</summary>
-    public double? ChangePercent => Readings < 2 || First.Kohm == 0 ? null : 100 * ((Latest.Kohm / First.Kohm) - 1);
+    public double? ChangePercent => Readings.Length < 2 || First.Kohm == 0 ? null : 100 * ((Latest.Kohm / First.Kohm) - 1);
 
     /// <summary>Minutes since <see cref="Reference"/>, or null without times.</summary>
     public double? MinutesSinceReference => Reference?.Time is { } from && Latest.Time is { } to ? from.MinutesTo(to) : null;
@@ -19,15 +37,4 @@ public sealed record ImpedanceCourse(int Readings, LoggedReading First, LoggedRe
     public bool HasDrifted => Reference is { } from
         && Math.Abs(Latest.Kohm - from.Kohm) > ImpedanceLimits.SmallDifferenceKohm
         && Math.Max(Latest.Kohm, from.Kohm) > ImpedanceLimits.DriftRatio * Math.Min(Latest.Kohm, from.Kohm);
-
-    /// <summary>Follows the readings of one pair.</summary>
-    /// <param name="readings">In order of time, one and more.</param>
-    internal static ImpedanceCourse Of(IReadOnlyList<LoggedReading> readings)
-    {
-        LoggedReading latest = readings[^1];
-        LoggedReading? reference = latest.IsAfter
-            ? readings.LastOrDefault(reading => !reading.IsAfter)
-            : readings.First(reading => reading.IsOfPhase(latest.Phase));
-        return new ImpedanceCourse(readings.Count, readings[0], ReferenceEquals(reference, latest) ? null : reference, latest);
-    }
 }

@@ -88,6 +88,16 @@ internal static class ImpedanceErrors
         file, line, hasDate ? "a time with a date, after times without one" : "a time without a date, after times with one",
         "write the date in every line, or in none");
 
+    /// <summary>A site that is no channel, where no setup says which channel it is.</summary>
+    public static ChannelAuditException NoChannel(string file, int line, string site, string recordingId, ImmutableArray<string> channels) => At(
+        file, line, $"site '{OneLine.Of(site)}' is no channel of {OneLine.Of(recordingId)}",
+        $"give --setup, which says what channel a site is, or write the channel's label; channels there: {OneLine.List(channels)}");
+
+    /// <summary>Readings that may belong to any of several recordings.</summary>
+    public static ChannelAuditException WhichRecording(string file, IReadOnlyList<string> recordingIds) => Fault(
+        $"{OneLine.Of(file)}: does not say which of the {recordingIds.Count.ToString(CultureInfo.InvariantCulture)} recordings its readings belong to",
+        $"add a column recording with the recording's ID in every line, such as {OneLine.Of(recordingIds[0])}, or screen one recording alone");
+
     private static ChannelAuditException At(string file, int line, string what, string hint) =>
         Fault(string.Create(CultureInfo.InvariantCulture, $"{OneLine.Of(file)}, line {line}: {what}"), hint);
 

@@ -18,7 +18,7 @@ internal static class ImpedanceJudge
 
         ImmutableArray<SiteImpedance> sites = [.. SiteNames(log, setup).Select(name => SiteOf(name, log.Readings))];
         sites = [.. sites.Select(site => site with { Warnings = SiteRules.Warnings(site) })];
-        ImmutableArray<AcrossImpedance> across = AcrossRules.Latest(log.Readings, sites);
+        ImmutableArray<AcrossImpedance> across = AcrossRules.All(log.Readings, sites);
         (double Least, double Most)? ground = GroundRule.Spread(sites);
         ImmutableArray<ImpedanceWarning> warnings =
         [
@@ -53,7 +53,7 @@ internal static class ImpedanceJudge
             .Where(reading => reading.Pair != ImpedancePair.Across && string.Equals(reading.Site, name, StringComparison.Ordinal))
             .ToLookup(reading => reading.Pair);
         ImmutableArray<PairImpedance> pairs =
-            [.. Pairs.Select(pair => new PairImpedance(pair, own.Contains(pair) ? ImpedanceCourse.Of([.. own[pair]]) : null))];
+            [.. Pairs.Select(pair => new PairImpedance(pair, own.Contains(pair) ? new ImpedanceCourse([.. own[pair]]) : null))];
         SiteImpedance site = new() { Name = name, Pairs = pairs };
         return SiteRules.AreTogether(site) ? site with { Solved = SolvedImpedance.Of(SiteRules.Triple(site)) } : site;
     }

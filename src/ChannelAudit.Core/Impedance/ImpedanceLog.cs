@@ -37,6 +37,14 @@ public sealed record ImpedanceLog
     /// <exception cref="ChannelAuditException">When it cannot be read, or a line says what cannot be; usage fault.</exception>
     public static ImpedanceLog Read(string path, StudySetup setup) => ImpedanceTable.Read(path, setup);
 
+    /// <summary>Refuses a table that does not say to which of several recordings its readings belong, and names those that are not among them.</summary>
+    /// <param name="recordingIds">Ids of the recordings of a run, one and more.</param>
+    /// <returns>Ids in the table that are none of these, in the order of their first line.</returns>
+    /// <exception cref="ChannelAuditException">When there are several recordings and the table has no column <c>recording</c>.</exception>
+    public ImmutableArray<string> NotAmong(IReadOnlyList<string> recordingIds) => recordingIds.Count > 1 && !NamesRecordings
+        ? throw ImpedanceErrors.WhichRecording(FileName, recordingIds)
+        : [.. Recordings.Where(recording => !recordingIds.Contains(recording, StringComparer.Ordinal))];
+
     /// <summary>The readings of one recording.</summary>
     /// <param name="recordingId">Its id.</param>
     /// <returns>All readings when the table names no recordings; none when it names others only.</returns>

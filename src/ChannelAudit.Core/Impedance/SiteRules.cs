@@ -30,10 +30,10 @@ internal static class SiteRules
         List<ImpedanceWarning> warnings = [.. Joints(site)];
         if (site.Solved is { } solved && warnings.Count == 0)
         {
-            warnings.AddRange(IsInconsistent(Triple(site)) ? [Inconsistent(site)] : Imbalance(site.Name, solved));
+            warnings.AddRange(IsInconsistent(Triple(site)) ? [Inconsistent(site)] : Imbalance(site, solved));
         }
 
-        warnings.AddRange(site.Pairs.Where(pair => pair.Course is { HasDrifted: true }).Select(pair => Drifted(site.Name, pair)));
+        warnings.AddRange(Drifted(site));
         warnings.AddRange(NotSettling(site));
         warnings.AddRange(Parts(site));
         return [.. warnings.OrderBy(warning => warning.Code)];
@@ -96,7 +96,7 @@ internal static class SiteRules
             "measure all three again, the leads firmly in");
     }
 
-    private static IEnumerable<ImpedanceWarning> Imbalance(string site, SolvedImpedance solved)
+    private static IEnumerable<ImpedanceWarning> Imbalance(SiteImpedance site, SolvedImpedance solved)
     {
         double high = Math.Max(solved.AKohm, solved.BKohm);
         double low = Math.Max(0, Math.Min(solved.AKohm, solved.BKohm));
@@ -105,23 +105,31 @@ internal static class SiteRules
         {
             string worse = solved.AKohm > solved.BKohm ? "a" : "b";
             yield return new ImpedanceWarning(
-                ImpedanceWarningCode.Imbalance, [site],
+                ImpedanceWarningCode.Imbalance, [site.Name],
                 $"a is about {Kohm(solved.AKohm)}, b about {Kohm(solved.BKohm)}: unequal, expect mains in the signal",
-                $"renew electrode {worse} alone, if your protocol lets you");
+                $"{(site.Pairs[0].Course!.Latest.IsAfter ? "next time, " : string.Empty)}renew electrode {worse} alone, if your protocol lets you");
         }
     }
 
-    private static ImpedanceWarning Drifted(string site, PairImpedance pair)
+    private static IEnumerable<ImpedanceWarning> Drifted(SiteImpedance site)
     {
-        (LoggedReading from, LoggedReading to) = (pair.Course!.Reference!, pair.Course.Latest);
-        bool hasRisen = to.Kohm > from.Kohm;
-        return new ImpedanceWarning(
-            ImpedanceWarningCode.Drifted, [site],
-            $"{Of(pair.Pair)} {(hasRisen ? "rose" : "fell")} from {Kohm(from.Kohm)}{When(from)} to {Kohm(to.Kohm)}{When(to)}",
-            hasRisen
-                ? to.IsAfter ? "a contact may have come loose in between: look at the signal of this site to the end" : "see whether the electrode or its lead has come loose"
-                : "if the site was not prepared anew, that is more than gel soaking in: see whether gel has spread");
+        ImpedanceCourse[] drifted = [.. site.Pairs.Select(pair => pair.Course).OfType<ImpedanceCourse>().Where(course => course.HasDrifted)];
+        if (drifted.Length == 0)
+        {
+            yield break;
+        }
+
+        bool hasRisen = drifted.Any(HasRisen);
+        yield return new ImpedanceWarning(
+            ImpedanceWarningCode.Drifted, [site.Name],
+            string.Join(", ", drifted.Select(course =>
+                $"{Of(course.Latest.Pair)} {(HasRisen(course) ? "rose" : "fell")} from {Kohm(course.Reference!.Kohm)}{When(course.Reference)} to {Kohm(course.Latest.Kohm)}{When(course.Latest)}")),
+            !hasRisen ? "if the site was not prepared anew, that is more than gel soaking in: see whether gel has spread"
+                : drifted[0].Latest.IsAfter ? "a contact may have come loose in between: look at the signal of this site to the end"
+                : "see whether the electrode or its lead has come loose");
     }
+
+    private static bool HasRisen(ImpedanceCourse course) => course.Latest.Kohm > course.Reference!.Kohm;
 
     private static string When(LoggedReading reading) =>
         reading.Time is { } time ? $" at {time.Clock}" : reading.Phase is { } phase ? $" ({Text.OneLine.Of(phase)})" : string.Empty;

@@ -17,7 +17,7 @@ public static class PilotAudit
     /// <param name="setup">What was where.</param>
     /// <param name="criteria">Limits in force.</param>
     /// <param name="eventsFile">An events table given by name, or null.</param>
-    /// <param name="readings">Impedance readings, or null.</param>
+    /// <param name="impedance">Impedance readings, or null; they change no verdict.</param>
     /// <param name="cancellation">Checked for every block of samples.</param>
     /// <param name="isGrowing">Whether the recording is still being written: a trial that runs past its end has not ended yet.</param>
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
@@ -26,12 +26,13 @@ public static class PilotAudit
         StudySetup setup,
         AuditCriteria criteria,
         string? eventsFile,
-        ImpedanceReport? readings,
+        ImpedanceLog? impedance,
         CancellationToken cancellation,
         bool isGrowing = false)
     {
         using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
         ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(prepared.Recording, prepared.Setup);
+        ImpedanceReport? readings = prepared.Readings(impedance);
         TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);
         AuditInput input = prepared.Input(criteria, withViews: false);
         input = isGrowing ? input with { Trials = [.. input.Trials.Where(trial => (double)trial.WindowToS <= prepared.Recording.DurationS)] } : input;
@@ -45,14 +46,13 @@ public static class PilotAudit
         ImmutableArray<PilotSite> sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings);
         return new PilotReport
         {
-            Recording = result,
+            Recording = result with { Impedance = readings },
             Answer = PilotAnswers.Of(sites, joints, readings),
             Sites = sites,
             Joints = joints,
             Next = NextSteps.Of(sites, joints, readings),
             NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end),
             Taps = tapped,
-            Readings = readings,
         };
     }
 

@@ -29,5 +29,5 @@ public sealed record PilotReport
     public TapReport? Taps { get; init; }
 
     /// <summary>The impedance readings; null when none were given.</summary>
-    public ImpedanceReport? Readings { get; init; }
+    public ImpedanceReport? Readings => Recording.Impedance;
 }

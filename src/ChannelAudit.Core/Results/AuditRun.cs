@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Setup;
 
@@ -16,6 +17,9 @@ public sealed record AuditRun
 
     /// <summary>The setup used.</summary>
     public required StudySetup Setup { get; init; }
+
+    /// <summary>The impedance readings used, or null when none were given.</summary>
+    public ImpedanceLog? Impedance { get; init; }
 
     /// <summary>Results by id, ordinal order.</summary>
     public required ImmutableArray<RecordingResult> Recordings { get; init; }

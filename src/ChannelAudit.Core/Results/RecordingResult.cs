@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
+using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
 
@@ -55,6 +56,9 @@ public sealed record RecordingResult
 
     /// <summary>What was odd about the file.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
+
+    /// <summary>What the impedance readings say, graded apart from every verdict; null when no readings were given.</summary>
+    public ImpedanceReport? Impedance { get; init; }
 
     /// <summary>Usable trials a condition needs.</summary>
     public int MinimumTrials { get; init; } = 8;

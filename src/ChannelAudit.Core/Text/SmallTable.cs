@@ -31,6 +31,11 @@ internal sealed record SmallTable
         string file = Path.GetFileName(path);
         try
         {
+            if (Directory.Exists(path))
+            {
+                throw SmallTableErrors.IsFolder(path);
+            }
+
             if (new FileInfo(path).Length > MostBytes)
             {
                 throw SmallTableErrors.TooLarge(file, kind);

@@ -11,11 +11,14 @@ internal static class SmallTableErrors
         string cause = inner switch
         {
             FileNotFoundException or DirectoryNotFoundException => "it does not exist",
-            UnauthorizedAccessException => "access is denied, or it is a folder",
+            UnauthorizedAccessException => "access is denied",
             _ => "the system reports an input or output fault",
         };
         return new ChannelAuditException(FaultKind.Usage, $"{file}: cannot be read: {cause}", $"check the name of {TheKind(kind)} and that you may read it", inner);
     }
+
+    /// <summary>A folder was given where a file is needed.</summary>
+    public static ChannelAuditException IsFolder(string path) => Fault($"{OneLine.Of(path)}: is a folder, not a file", "give the file inside the folder");
 
     /// <summary>The file is no text.</summary>
     public static ChannelAuditException Binary(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the bytes are no text", kind.Shape);

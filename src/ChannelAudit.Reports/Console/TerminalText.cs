@@ -73,6 +73,7 @@ internal static class TerminalText
             plain.Append(rune.Value switch
             {
                 0xB5 or 0x3BC => "u",
+                0x3A9 or 0x2126 => "ohm",
                 < 0x80 => rune.ToString(),
                 _ => "?",
             });

@@ -210,7 +210,7 @@ public sealed class ImpedanceReportTests
         ImpedanceReport report = Report(Header + "cheek\ta-b\t10\t10:00\tbefore\ncheek\ta-b\t8\t10:05\tbefore\ncheek\ta-b\t7.5\t10:10\tbefore\n");
         ImpedanceCourse course = report.Sites[0][ImpedancePair.AToB].Course!;
 
-        Assert.Equal((3, 10, 7.5, -25, 10), (course.Readings, course.First.Kohm, course.Latest.Kohm, course.ChangePercent, course.MinutesSinceReference));
+        Assert.Equal((3, 10, 7.5, -25, 10), (course.Readings.Length, course.First.Kohm, course.Latest.Kohm, course.ChangePercent, course.MinutesSinceReference));
         Assert.False(course.HasDrifted);
     }
 

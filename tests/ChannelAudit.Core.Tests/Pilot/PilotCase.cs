@@ -47,8 +47,8 @@ internal sealed record PilotCase
         string file = folder.In("pilot.edf");
         EdfFiles.Write(MadeRecording.Make(Plan), file);
         StudySetup setup = SetupFile.Read(folder.Write("setup.toml", SetupText.Of(AsWrittenDown ?? Plan) + moreSetup));
-        ImpedanceReport? readings = Readings is null ? null
-            : ImpedanceReport.Of(ImpedanceLog.Read(folder.Write("readings.tsv", "site\tpair\tkohm\ttime\tphase\n" + Readings), setup), setup);
+        ImpedanceLog? readings = Readings is null ? null
+            : ImpedanceLog.Read(folder.Write("readings.tsv", "site\tpair\tkohm\ttime\tphase\n" + Readings), setup);
         return PilotAudit.Of(RecordingList.Find([file], [])[0], setup, DefaultCriteria.All, null, readings, CancellationToken.None);
     }
 

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Impedance;
+
+/// <summary>Holds readings against the channels of a recording.</summary>
+internal static class SiteReadings
+{
+    /// <summary>Judges the readings of a recording whose channels are known.</summary>
+    /// <param name="log">Readings of this recording.</param>
+    /// <param name="setup">Names the sites.</param>
+    /// <param name="channels">Names of the audited channels, as tables show them.</param>
+    /// <param name="recordingId">The recording's id, for messages.</param>
+    /// <exception cref="ChannelAuditException">When no setup names the sites and a site of the readings is no channel: its grade would be lost unseen.</exception>
+    public static ImpedanceReport Of(ImpedanceLog log, StudySetup setup, IEnumerable<string> channels, string recordingId)
+    {
+        ImpedanceReport report = ImpedanceReport.Of(log, setup);
+        ImmutableArray<string> names = [.. channels];
+        if (setup.Sites.IsEmpty && report.Sites.FirstOrDefault(site => !names.Contains(site.Name, StringComparer.Ordinal)) is { } stranger)
+        {
+            int line = log.Readings.Where(reading => reading.From.Site == stranger.Name || reading.To.Site == stranger.Name).Min(reading => reading.Line);
+            throw ImpedanceErrors.NoChannel(log.FileName, line, stranger.Name, recordingId, names);
+        }
+
+        return report;
+    }
+}
