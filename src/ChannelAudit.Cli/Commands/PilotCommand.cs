@@ -20,8 +20,8 @@ internal static class PilotCommand
             """,
         Notes =
             """
-            Exit codes: 0 done, whatever the answer; 2 wrong usage, setup, readings or events; 3 the recording could
-            not be read; 130 interrupted; 70 our bug.
+            Exit codes: 0 done, whatever the answer; 2 wrong usage, setup, readings or events; 3 the recording
+            could not be read; 130 interrupted; 70 our bug.
             """,
         Examples =
         [

@@ -65,7 +65,7 @@ internal sealed class PilotRunner
             Setup = _setup,
             Recordings = [report.Recording],
         };
-        ReadOnlyMemory<byte>? picture = _request.WithPicture ? new ReadOnlyMemory<byte>(PilotFigure.Render(report)) : null;
+        ReadOnlyMemory<byte>? picture = _request.WithPicture ? PilotFigure.Render(report) : default(ReadOnlyMemory<byte>?);
         PilotWriter.Write(run, report, attempts, picture, _request.OutFolder, cancel);
         return PilotScreen.Render(report, attempts.Changes, attempts.Now, _style) + Written();
     }

@@ -27,7 +27,7 @@ internal static class ContactSteps
                 };
             if (kind is { } step)
             {
-                bool isSpared = site.IsNearEye && StepCost.TouchesSkin(step);
+                bool isSpared = site.IsAtEyelid && StepCost.TouchesSkin(step);
                 yield return new Proposal(
                     isSpared ? StepKind.Leave : step,
                     [site.Name],

@@ -15,8 +15,8 @@ public sealed record PilotSite
     /// <summary>What the setup says of it; null without a setup.</summary>
     public SiteSetup? Setup { get; init; }
 
-    /// <summary>Whether it lies at the eye or the brow, where skin is not gone back to for a doubtful gain.</summary>
-    public bool IsNearEye { get; init; }
+    /// <summary>Whether it lies at the eyelid, where skin is not gone back to for a doubtful gain.</summary>
+    public bool IsAtEyelid { get; init; }
 
     /// <summary>The channel's verdict; a trial that did not pass counts as questionable at most, since a pilot has few of them.</summary>
     public required Grade Verdict { get; init; }

@@ -5,7 +5,6 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
-using ChannelAudit.Survey;
 using ChannelAudit.Verdicts;
 using ChannelAudit.Views;
 
@@ -43,7 +42,7 @@ internal static class PilotSites
         {
             Name = judged.Name,
             Setup = site,
-            IsNearEye = EyeSite.Is(channel, judged.Name, setup),
+            IsAtEyelid = Eyelid.Is(site?.Muscle ?? $"{judged.Name} {channel.Label}"),
             Verdict = reasons.Select(reason => reason.Grade).Append(Grade.Pass).Max(),
             IsAssessed = judged.Measures.Any(measure => measure.Value.Value is not null),
             Reasons = reasons,

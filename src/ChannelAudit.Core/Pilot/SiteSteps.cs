@@ -91,7 +91,7 @@ internal sealed class SiteSteps
 
     // Near the eye, skin is gone back to only for a site that cannot be scored.
     private static Proposal Spared(PilotSite site, Proposal step) =>
-        site.IsNearEye && !step.IsBlocking && StepCost.TouchesSkin(step.Kind) ? step with { Kind = StepKind.Leave, At = null } : step;
+        site.IsAtEyelid && !step.IsBlocking && StepCost.TouchesSkin(step.Kind) ? step with { Kind = StepKind.Leave, At = null } : step;
 
     private static Proposal At(StepKind kind, PilotSite site, SiteReason reason) =>
         new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Short}");

@@ -27,13 +27,14 @@ public static class SiteWords
     /// <summary>A level in µV.</summary>
     public static string Level(double? microvolts) => microvolts is { } value ? string.Create(CultureInfo.InvariantCulture, $"{value:G2} \u00B5V") : None;
 
-    /// <summary>How much larger a contraction may become: <c>12 times</c>.</summary>
+    /// <summary>How much larger a contraction may become: <c>12 x</c>.</summary>
     public static string Room(PilotSite site)
     {
         const double plenty = 100;
+        const double wholeFrom = 10;
         return site.RoomTimes is not { } times ? "not known"
             : times >= plenty ? "over 100 x"
-            : string.Create(CultureInfo.InvariantCulture, $"{times:0.#} x");
+            : times.ToString(times < wholeFrom ? "0.0" : "0", CultureInfo.InvariantCulture) + " x";
     }
 
     /// <summary>The contact that reads highest, and the grade of the site's readings: <c>4.8 kΩ good</c>.</summary>
