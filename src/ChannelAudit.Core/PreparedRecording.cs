@@ -41,12 +41,13 @@ internal sealed class PreparedRecording : IDisposable
     /// <param name="entry">The file and its id.</param>
     /// <param name="setup">What was where.</param>
     /// <param name="eventsFile">An events table given by name, or null.</param>
+    /// <param name="isGrowing">Whether the file is still being written.</param>
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
-    public static PreparedRecording Open(RecordingEntry entry, StudySetup setup, string? eventsFile)
+    public static PreparedRecording Open(RecordingEntry entry, StudySetup setup, string? eventsFile, bool isGrowing = false)
     {
         RecordingCompanions companions = BidsCompanions.Find(entry.FilePath);
         Recording recording =
-            companions.ApplyTo(RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit)));
+            companions.ApplyTo(RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit, IsGrowing: isGrowing)));
         try
         {
             StudySetup own = setup.Recording.MainsHz is null && companions.PowerLineHz is { } mains

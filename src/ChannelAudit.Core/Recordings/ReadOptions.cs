@@ -4,4 +4,5 @@ namespace ChannelAudit.Recordings;
 /// <param name="SamplingHz">Rate of a text file without a time column.</param>
 /// <param name="Unit">Unit of a file without one: <c>uV</c>, <c>mV</c>, <c>V</c>, or <c>none</c> for raw codes.</param>
 /// <param name="TemporaryFolder">Where a text file's numbers are spooled; the system's when null.</param>
-public sealed record ReadOptions(decimal? SamplingHz = null, string? Unit = null, string? TemporaryFolder = null);
+/// <param name="IsGrowing">Whether the file is still being written: the last line of a text may be half there, and is left for the next look.</param>
+public sealed record ReadOptions(decimal? SamplingHz = null, string? Unit = null, string? TemporaryFolder = null, bool IsGrowing = false);

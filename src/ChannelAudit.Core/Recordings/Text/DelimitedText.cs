@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 
 namespace ChannelAudit.Recordings.Text;
 
@@ -28,12 +29,26 @@ public static class DelimitedText
         }
     }
 
-    private static Recording Open(FileStream stream, string file, ReadOptions options)
+    private static Recording Open(FileStream whole, string file, ReadOptions options)
     {
-        TextSample sample = TextSample.Read(stream, file);
+        TextSample sample = TextSample.Read(whole, file);
+        int bytes = sample.Encoding is UnicodeEncoding ? 2 : 1;
+        long end = WholeLines.EndOf(whole, bytes);
+        Stream stream = options.IsGrowing ? new LeadingStream(whole, end) : whole;
+        if (options.IsGrowing)
+        {
+            sample = TextSample.Read(stream, file);
+        }
+
         TextLayout layout = LayoutFinder.Find(sample.Lines, file);
         RefuseEventsTable(layout, file);
         WarningList warnings = new(file);
+        if (!options.IsGrowing && IsTorn(whole, end, sample, layout))
+        {
+            stream = new LeadingStream(whole, end);
+            warnings.Add("last line", "half written, with no end of its own: left out");
+        }
+
         Preamble preamble = Preamble.Read(layout.Preamble, layout.Dialect);
         ImmutableArray<ColumnPlan> plans = UnitRules.Apply(ColumnPlanner.Plan(layout), preamble, options, warnings);
         if (!plans.Any(plan => plan.Role == ColumnRole.Signal))
@@ -53,7 +68,7 @@ public static class DelimitedText
         }
     }
 
-    private static SpooledTable Spool(FileStream stream, TextSample sample, TextLayout layout, ImmutableArray<ColumnPlan> plans, string file, ReadOptions options)
+    private static SpooledTable Spool(Stream stream, TextSample sample, TextLayout layout, ImmutableArray<ColumnPlan> plans, string file, ReadOptions options)
     {
         stream.Position = 0;
         using StreamReader reader = new(stream, sample.Encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16, leaveOpen: true);
@@ -72,6 +87,18 @@ public static class DelimitedText
             // The splitter gives up on a cell without end.
             throw TextErrors.OpenQuote(file, fault);
         }
+    }
+
+    // A recorder that was stopped in mid-line leaves a line without an end and with too few columns.
+    private static bool IsTorn(Stream whole, long end, TextSample sample, TextLayout layout)
+    {
+        if (end == whole.Length || layout.Rows.Length < 2)
+        {
+            return false;
+        }
+
+        string rest = WholeLines.Rest(whole, end, sample.Encoding);
+        return rest.Trim().Length > 0 && layout.Dialect.Split(rest).Count < layout.Columns;
     }
 
     private static void RefuseEventsTable(TextLayout layout, string file)

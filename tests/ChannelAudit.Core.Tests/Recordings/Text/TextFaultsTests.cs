@@ -66,9 +66,9 @@ public sealed class TextFaultsTests
     }
 
     [Fact]
-    public void ATruncatedLastRowIsNamed() => Assert.Equal(
+    public void AShortLastRowThatIsAWholeLineIsNamed() => Assert.Equal(
         "rec.csv, line 12: expected 3 columns, found 2 | repair or remove that row, or export the recording again",
-        TextCase.Fault(Good + "0.020,1"));
+        TextCase.Fault(Good + "0.020,1\n"));
 
     [Fact]
     public void ARaggedRowFarDownIsFound() => Assert.Equal(
