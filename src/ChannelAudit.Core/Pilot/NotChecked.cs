@@ -81,7 +81,14 @@ internal static class NotChecked
     private static IEnumerable<string> Open(ImmutableArray<PilotSite> sites) => sites
         .SelectMany(site => site.NotAssessed.Select(open => (site.Name, open.Reason, open.Cause)))
         .Where(open => !string.Equals(open.Reason, ReasonCode.WeakResponse, StringComparison.Ordinal) || sites.All(site => site.Task is null))
+        .Select(open => string.Equals(open.Reason, ReasonCode.Bridge, StringComparison.Ordinal) ? OfPair(open) : open)
         .GroupBy(open => (open.Reason, open.Cause))
         .OrderBy(group => ReasonCode.All.IndexOf(group.Key.Reason))
-        .Select(group => $"{group.Key.Reason}{(group.Count() == sites.Length ? string.Empty : $" of {string.Join(", ", group.Select(open => open.Name))}")}: {group.Key.Cause}");
+        .Select(group => $"{group.Key.Reason}{Where([.. group.Select(open => open.Name).Distinct(StringComparer.Ordinal)], sites.Length)}: {group.Key.Cause}");
+
+    // What is open about a bridge is open about a pair, which its cause names first.
+    private static (string Name, string Reason, string Cause) OfPair((string Name, string Reason, string Cause) open) =>
+        open.Cause.Split(": ", 2) is [var pair, var cause] ? (string.Join(" and ", pair.Split(" and ").Order(StringComparer.Ordinal)), open.Reason, cause) : open;
+
+    private static string Where(string[] names, int all) => names.Length == all ? string.Empty : $" of {string.Join(", ", names)}";
 }

@@ -30,7 +30,7 @@ public static class PilotAudit
         CancellationToken cancellation,
         bool isGrowing = false)
     {
-        using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
+        using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile, isGrowing);
         ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(prepared.Recording, prepared.Setup);
         ImpedanceReport? readings = prepared.Readings(impedance);
         TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);

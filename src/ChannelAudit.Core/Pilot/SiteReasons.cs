@@ -26,7 +26,9 @@ internal static class SiteReasons
         Grade inAll = whole.Length > 0 ? whole.Max(finding => finding.Grade) : Grade.Pass;
         bool isOfChannel = channel.Reasons.Contains(code, StringComparer.Ordinal);
         Grade grade = isOfChannel && whole.Length == 0 ? channel.Verdict : inAll == Grade.Pass ? Grade.Questionable : inAll;
-        string text = whole.Concat(inTrials).OrderByDescending(finding => finding.Grade).Select(finding => finding.Text).FirstOrDefault() ?? code;
+        string text = whole.Concat(inTrials).OrderByDescending(finding => finding.Grade).Select(finding => finding.Text).FirstOrDefault()
+            ?? channel.NotAssessed.Concat(channel.Cells.SelectMany(cell => cell.NotAssessed)).Where(open => string.Equals(open.Reason, code, StringComparison.Ordinal)).Select(open => open.Cause).FirstOrDefault()
+            ?? code;
         return new SiteReason(code, grade, !isOfChannel, text);
     }
 
