@@ -18,8 +18,10 @@ internal static class SiteReadings
         ImmutableArray<string> names = [.. channels];
         if (setup.Sites.IsEmpty && report.Sites.FirstOrDefault(site => !names.Contains(site.Name, StringComparer.Ordinal)) is { } stranger)
         {
-            int line = log.Readings.Where(reading => reading.From.Site == stranger.Name || reading.To.Site == stranger.Name).Min(reading => reading.Line);
+            int line = log.Readings.Where(reading => Names(reading.From) || Names(reading.To)).Min(reading => reading.Line);
             throw ImpedanceErrors.NoChannel(log.FileName, line, stranger.Name, recordingId, names);
+
+            bool Names(SiteElectrode end) => string.Equals(end.Site, stranger.Name, StringComparison.Ordinal);
         }
 
         return report;

@@ -39,8 +39,8 @@ public static class PilotAudit
 
         // Taps disturb on purpose: they come last, and the audit ends before them.
         decimal? end = EndBeforeTaps(taps, input.Trials);
-        Recording audited = end is { } seconds ? RecordingCut.Before(prepared.Recording, seconds) : prepared.Recording;
-        RecordingResult result = Audit.Of(audited, end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input, cancellation);
+        using Recording? beforeTaps = end is { } seconds ? RecordingCut.Before(prepared.Recording, seconds) : null;
+        RecordingResult result = Audit.Of(beforeTaps ?? prepared.Recording, end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input, cancellation);
         TapReport? tapped = taps.Taps.IsEmpty ? null : new TapReader(prepared.Recording, channels, result.Mains.Hz).Read(taps.Taps);
         ImmutableArray<PilotJoint> joints = PilotJoints.Of(result, tapped);
         ImmutableArray<PilotSite> sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings);

@@ -43,24 +43,3 @@ public sealed record PilotProtocol(ImmutableArray<ProtocolPart> Parts, Immutable
         }
     }
 }
-
-/// <summary>A part of the protocol.</summary>
-/// <param name="Kind">What happens.</param>
-/// <param name="Site">The site, or null for rest.</param>
-/// <param name="Label">How the event is marked in the recording.</param>
-/// <param name="AtS">When it begins, in seconds.</param>
-/// <param name="ForS">How long it lasts, in seconds.</param>
-public sealed record ProtocolPart(ProtocolPartKind Kind, string? Site, string Label, int AtS, int ForS);
-
-/// <summary>What happens in a part of the protocol.</summary>
-public enum ProtocolPartKind
-{
-    /// <summary>The face is at rest.</summary>
-    Rest,
-
-    /// <summary>One muscle contracts.</summary>
-    Task,
-
-    /// <summary>The lead wires of one site are tapped.</summary>
-    Taps,
-}

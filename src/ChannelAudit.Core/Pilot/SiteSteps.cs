@@ -59,7 +59,7 @@ internal sealed class SiteSteps
     }
 
     // Ground and contact drive an amplifier to its end as well as a contraction does; the mains or the drift beside it tells.
-    private Proposal OfClipping(PilotSite site, SiteReason reason) =>
+    private static Proposal OfClipping(PilotSite site, SiteReason reason) =>
         site.GradeOf(ReasonCode.LineNoise) == Grade.Reject || site.GradeOf(ReasonCode.Drift) == Grade.Reject
             ? At(StepKind.Leads, site, reason)
             : At(StepKind.Range, site, reason);

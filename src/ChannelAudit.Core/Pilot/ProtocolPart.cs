@@ -1,0 +1,9 @@
+namespace ChannelAudit.Pilot;
+
+/// <summary>A part of the protocol.</summary>
+/// <param name="Kind">What happens.</param>
+/// <param name="Site">The site, or null for rest.</param>
+/// <param name="Label">How the event is marked in the recording.</param>
+/// <param name="AtS">When it begins, in seconds.</param>
+/// <param name="ForS">How long it lasts, in seconds.</param>
+public sealed record ProtocolPart(ProtocolPartKind Kind, string? Site, string Label, int AtS, int ForS);
