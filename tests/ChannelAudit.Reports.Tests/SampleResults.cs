@@ -35,6 +35,7 @@ internal static class SampleResults
         Version = "0.1.0",
         Criteria = Criteria(),
         Setup = new StudySetup { FileName = "setup.toml", Sha256 = new string('5', 64) },
+        Impedance = SampleReadings.Log(),
         Recordings = [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)],
     };
 
@@ -79,12 +80,14 @@ internal static class SampleResults
         Pairs = [Pair("cheek", "brow"), Pair("cheek", "eye"), Pair("brow", "eye")],
         Information = [Finding("mouth-activity", Grade.Pass, ["cheek"], null, 20, 23, [], "the participant seems to speak", "speech or chewing")],
         Warnings = [new Warning("p07.edf", "header, channel 2", "the unit 'uv' was taken as microvolts")],
+        Impedance = SampleReadings.Report(),
         MinimumTrials = 2,
     };
 
-    /// <summary>The same trials with nothing wrong.</summary>
+    /// <summary>The same trials with nothing wrong, and no readings.</summary>
     public static RecordingResult Clean(string id) => Faulty() with
     {
+        Impedance = null,
         Id = id,
         Path = id.Replace('+', '/') + ".edf",
         Sha256 = new string('b', 64),

@@ -16,8 +16,8 @@ internal static class ScreenCommand
             """,
         Notes =
             """
-            Exit codes: 0 done; 1 --fail-on was reached; 2 wrong usage, setup, criteria or events; 3 a recording
-            could not be read (the others are still audited); 130 interrupted; 70 our bug.
+            Exit codes: 0 done; 1 --fail-on was reached; 2 wrong usage, setup, criteria, events or readings;
+            3 a recording could not be read (the others are still audited); 130 interrupted; 70 our bug.
             """,
         Examples =
         [
@@ -33,7 +33,7 @@ internal static class ScreenCommand
         var options = new ScreenOptions();
         var command = new Command("screen", "Says for every channel and trial of recordings: pass, questionable or reject, and why.")
         {
-            options.Paths, options.Setup, options.Criteria, options.Events, options.Out, options.Figures, options.FailOn,
+            options.Paths, options.Setup, options.Criteria, options.Events, options.Impedance, options.Out, options.Figures, options.FailOn,
         };
         command.SetAction((parse, cancel) =>
         {

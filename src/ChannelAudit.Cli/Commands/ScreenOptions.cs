@@ -38,6 +38,13 @@ internal sealed class ScreenOptions
         Description = "where the trials are: a table with onset, duration and trial_type, in seconds",
     };
 
+    /// <summary>The impedance readings.</summary>
+    public Option<string> Impedance { get; } = new("--impedance")
+    {
+        HelpName = "FILE",
+        Description = "a meter's readings, graded in a column of their own; of several recordings, with a column recording",
+    };
+
     /// <summary>The output folder.</summary>
     public Option<string> Out { get; } = new("--out")
     {
@@ -70,6 +77,7 @@ internal sealed class ScreenOptions
         SetupFile = parse.GetValue(Setup),
         CriteriaFile = parse.GetValue(Criteria),
         EventsFile = parse.GetValue(Events),
+        ImpedanceFile = parse.GetValue(Impedance),
         OutFolder = parse.GetRequiredValue(Out),
         Figures = parse.GetValue(Figures) switch
         {

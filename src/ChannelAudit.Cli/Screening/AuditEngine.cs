@@ -18,7 +18,7 @@ internal sealed class AuditEngine : IScreenEngine
 
     /// <inheritdoc/>
     public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, CancellationToken cancel) =>
-        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews);
+        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews, inputs.Impedance);
 
     /// <inheritdoc/>
     public void Write(AuditRun run, string folder, FigureChoice figures, CancellationToken cancel) =>

@@ -1,4 +1,5 @@
 using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit.Cli.Screening;
@@ -7,5 +8,6 @@ namespace ChannelAudit.Cli.Screening;
 /// <param name="Setup">What was where.</param>
 /// <param name="Criteria">The limits in force.</param>
 /// <param name="EventsFile">The events table, or null.</param>
+/// <param name="Impedance">The readings, or null.</param>
 /// <param name="WithViews">Whether pictures of channels will be drawn.</param>
-internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, bool WithViews);
+internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, ImpedanceLog? Impedance, bool WithViews);

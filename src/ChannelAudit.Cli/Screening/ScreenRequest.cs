@@ -18,6 +18,9 @@ internal sealed record ScreenRequest
     /// <summary>The events table, or null.</summary>
     public string? EventsFile { get; init; }
 
+    /// <summary>The table of impedance readings, or null.</summary>
+    public string? ImpedanceFile { get; init; }
+
     /// <summary>Where results go.</summary>
     public required string OutFolder { get; init; }
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
+using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
@@ -26,6 +28,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         ImmutableArray<RecordingEntry> entries = RecordingList.Find(request.Paths, [.. FilesOtherThanRecordings(request)]);
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
+        ImmutableArray<string> strangers = inputs.Impedance?.NotAmong([.. entries.Select(entry => entry.Id)]) ?? [];
         OutputFolder.Check(request.OutFolder);
 
         var results = new List<RecordingResult>();
@@ -46,8 +49,10 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             Version = ProductVersion.Text,
             Criteria = inputs.Criteria,
             Setup = inputs.Setup,
+            Impedance = inputs.Impedance,
             Recordings = [.. results],
             Unread = [.. unread],
+            Warnings = inputs.Impedance is { } log ? [.. log.Warnings, .. strangers.Select(id => NotScreened(log, id))] : [],
         };
         engine.Write(run, request.OutFolder, figures, cancel);
         engine.Print(run, request.OutFolder, output);
@@ -61,15 +66,21 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             throw UsageErrors.NoFile("--events", events);
         }
 
+        StudySetup setup = request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile);
         return new ScreenInputs(
-            request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile),
+            setup,
             request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile),
             request.EventsFile,
+            request.ImpedanceFile is null ? null : ImpedanceLog.Read(request.ImpedanceFile, setup),
             withViews);
     }
 
     private static IEnumerable<string> FilesOtherThanRecordings(ScreenRequest request) =>
-        new[] { request.SetupFile, request.CriteriaFile, request.EventsFile }.OfType<string>();
+        new[] { request.SetupFile, request.CriteriaFile, request.EventsFile, request.ImpedanceFile }.OfType<string>();
+
+    // A typing mistake in an ID would else be a recording without readings, and nobody would see why.
+    private static Warning NotScreened(ImpedanceLog log, string recording) =>
+        new(log.FileName, "column recording", $"readings of '{Text.OneLine.Of(recording)}', which is not among the recordings of this run, are not used");
 
     private void AuditOne(
         RecordingEntry entry, ScreenInputs inputs, List<RecordingResult> results, List<UnreadRecording> unread, CancellationToken cancel)

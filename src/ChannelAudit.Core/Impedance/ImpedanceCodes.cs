@@ -42,4 +42,22 @@ public static class ImpedanceCodes
         ImpedanceWarningCode.Incomplete => "incomplete",
         _ => throw new ArgumentOutOfRangeException(nameof(code), code, "no such warning"),
     };
+
+    /// <summary>The value of a word, or null when there is none.</summary>
+    /// <typeparam name="T"><see cref="ImpedanceGrade"/>, <see cref="ImpedancePair"/> or <see cref="ImpedanceWarningCode"/>.</typeparam>
+    /// <param name="word">The word.</param>
+    /// <param name="of">One of the functions above.</param>
+    public static T? From<T>(string word, Func<T, string> of)
+        where T : struct, Enum
+    {
+        foreach (T value in Enum.GetValues<T>())
+        {
+            if (value is not ImpedancePair.Across && string.Equals(of(value), word, StringComparison.Ordinal))
+            {
+                return value;
+            }
+        }
+
+        return null;
+    }
 }

@@ -16,14 +16,15 @@ internal static class SiteReadings
     {
         ImpedanceReport report = ImpedanceReport.Of(log, setup);
         ImmutableArray<string> names = [.. channels];
-        if (setup.Sites.IsEmpty && report.Sites.FirstOrDefault(site => !names.Contains(site.Name, StringComparer.Ordinal)) is { } stranger)
+        if (setup.Sites.IsEmpty
+            && log.Readings.OrderBy(reading => reading.Line).FirstOrDefault(reading => Stranger(reading, names) is not null) is { } first)
         {
-            int line = log.Readings.Where(reading => Names(reading.From) || Names(reading.To)).Min(reading => reading.Line);
-            throw ImpedanceErrors.NoChannel(log.FileName, line, stranger.Name, recordingId, names);
-
-            bool Names(SiteElectrode end) => string.Equals(end.Site, stranger.Name, StringComparison.Ordinal);
+            throw ImpedanceErrors.NoChannel(log.FileName, first.Line, Stranger(first, names)!, recordingId, names);
         }
 
         return report;
     }
+
+    private static string? Stranger(LoggedReading reading, ImmutableArray<string> channels) => new[] { reading.From, reading.To }
+        .Where(end => !end.IsGround && !channels.Contains(end.Site, StringComparer.Ordinal)).Select(end => end.Site).FirstOrDefault();
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Impedance;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
@@ -30,8 +31,21 @@ internal static class ChannelLines
             rows.Row(FinalVerdict.OfChannel(recording, channel), TerminalText.Clean(channel.Name), trials, Why(recording, channel));
         }
 
+        if (recording.Impedance is { } impedance)
+        {
+            foreach (string line in TerminalText.Wrap(Readings(impedance, style), style.Columns))
+            {
+                text.Append(line).Append('\n');
+            }
+        }
+
         text.Append('\n');
     }
+
+    // Below the verdicts, not among them.
+    private static string Readings(ImpedanceReport impedance, TerminalStyle style) => "impedance, graded apart: " + string.Join(", ", impedance.Sites
+        .OrderByDescending(site => ImpedanceGradeWords.Urgency(site.Grade))
+        .Select(site => $"{TerminalText.Clean(site.Name)} {(style.Ascii ? ImpedanceGradeWords.AsciiShape(site.Grade) : ImpedanceGradeWords.Shape(site.Grade))} {ImpedanceGradeWords.Word(site.Grade)}"));
 
     private static ImmutableArray<string> Why(RecordingResult recording, ChannelResult channel)
     {

@@ -59,7 +59,7 @@ public static class VerdictTable
     // What a file gave cause for may be more than any verdict says: a recording that was cut short passes like any other.
     private static void AddWarnings(StringBuilder text, AuditRun run, TerminalStyle style)
     {
-        ImmutableArray<Warning> warnings = [.. run.Recordings.SelectMany(recording => recording.Warnings)];
+        ImmutableArray<Warning> warnings = [.. run.Warnings, .. run.Recordings.SelectMany(recording => recording.Warnings)];
         foreach (Warning warning in warnings.Take(MostWarnings))
         {
             Line(text, $"warning: {TerminalText.Clean(warning.File)}, {TerminalText.Clean(warning.Place)}: {TerminalText.Clean(warning.Message)}", style);

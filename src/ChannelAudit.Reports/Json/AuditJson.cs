@@ -32,6 +32,10 @@ public static class AuditJson
         json.WriteString("file", run.Setup.FileName);
         json.WriteString("sha256", run.Setup.Sha256);
         json.WriteEndObject();
+        json.WriteStartObject("impedance");
+        json.WriteString("file", run.Impedance?.FileName);
+        json.WriteString("sha256", run.Impedance?.Sha256);
+        json.WriteEndObject();
         WriteCounts(json, run);
         text.Rows("recordings", run.Recordings, WriteRecording);
         text.Rows("unread", run.Unread, WriteUnread);

@@ -38,6 +38,7 @@ public static class ResultWriter
         json.WriteEndArray();
         text.Rows("skipped", result.Skipped, WriteSkipped);
         PairJson.Write(text, result.Pairs);
+        ImpedanceJson.Write(text, result.Impedance);
         text.Rows("information", result.Information, FindingJson.Write);
         text.Rows("warnings", result.Warnings, WriteWarning);
         WriteUnits(json);

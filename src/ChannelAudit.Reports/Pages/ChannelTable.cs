@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Impedance;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
@@ -11,15 +12,24 @@ internal static class ChannelTable
     /// <summary>Writes the table.</summary>
     public static void Write(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels)
     {
-        html.ElementLine("h3", "Channels")
-            .Table("channels", "Verdict of each channel, worst first; trials by their own verdict", "Verdict", "Channel", "Why", "Not assessed", "Trials");
+        bool hasReadings = recording.Impedance is not null;
+        string caption = "Verdict of each channel, worst first; trials by their own verdict" + (hasReadings ? ". Readings and signal are graded apart" : string.Empty);
+        string[] heads = ["Verdict", "Channel", "Why", "Not assessed", "Trials"];
+        html.ElementLine("h3", "Channels").Table("channels", caption, hasReadings ? [.. heads, "Impedance"] : heads);
         foreach (ChannelResult channel in channels)
         {
             html.Markup("<tr>").VerdictCell(channel.Verdict, FinalVerdict.OfChannel(recording, channel))
                 .Markup("<th scope=\"row\">").Label(channel.Name).Markup("</th>");
             WriteList(html, [.. ReasonPhrase.All(recording, channel)], "nothing found");
             WriteList(html, Gaps(channel), "nothing");
-            html.Element("td", RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))).Line("</tr>");
+            html.Element("td", RunSummary.InWords(VerdictCounts.OfTrials(recording, channel)));
+            if (hasReadings)
+            {
+                ImpedanceGrade? grade = recording.Impedance!.Site(channel.Name)?.Grade;
+                html.Markup("<td>").ImpedanceMark(grade).Markup("</td>");
+            }
+
+            html.Line("</tr>");
         }
 
         html.EndTable();

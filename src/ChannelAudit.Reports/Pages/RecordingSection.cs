@@ -26,6 +26,7 @@ internal static class RecordingSection
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
         ChannelTable.Write(html, recording, channels);
         FindingTable.Write(html, recording, channels);
+        ImpedanceSection.Write(html, recording.Impedance);
         WriteSheets(html, recording, channels, figures);
         GapTable.Write(html, channels);
         ConditionTable.Write(html, recording);

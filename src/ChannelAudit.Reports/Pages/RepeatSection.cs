@@ -21,6 +21,11 @@ internal static class RepeatSection
             html.Markup(", SHA-256 ").Element("code", hash);
         }
 
+        if (run.Impedance is { } impedance)
+        {
+            html.Markup("<br>Impedance readings: ").Text(impedance.FileName).Markup(", SHA-256 ").Element("code", impedance.Sha256);
+        }
+
         html.Line("</p>").Markup("<pre><code>").Text(Command(run)).Line("</code></pre>")
             .Line("<p class=\"note\">ROOT is the folder or recording that was given; <code>audit.json</code> lists the SHA-256 of every recording and of every file written.</p>");
         WriteLimits(html, run.Criteria);
@@ -31,7 +36,8 @@ internal static class RepeatSection
     {
         string setup = run.Setup.FileName is { } setupFile ? $" --setup {Quoted(setupFile)}" : string.Empty;
         string criteria = run.Criteria.FileName is { } criteriaFile ? $" --criteria {Quoted(criteriaFile)}" : string.Empty;
-        return $"channelaudit screen ROOT{setup}{criteria} --out DIR";
+        string impedance = run.Impedance is { } log ? $" --impedance {Quoted(log.FileName)}" : string.Empty;
+        return $"channelaudit screen ROOT{setup}{criteria}{impedance} --out DIR";
     }
 
     private static string Quoted(string file) => file.All(character => char.IsAsciiLetterOrDigit(character) || character is '.' or '-' or '_' or '/')

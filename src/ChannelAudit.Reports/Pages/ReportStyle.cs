@@ -52,6 +52,7 @@ internal static class ReportStyle
         thead th { background: {{Shade}}; border-bottom: 2px solid {{Ink}}; overflow-wrap: normal; }
         td.number, .conditions thead th:nth-child(n+3):nth-child(-n+7) { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .verdict { font-weight: 700; white-space: nowrap; }
+        .readings { white-space: nowrap; }
         .pass { color: {{Pass}}; } .questionable { color: {{Questionable}}; } .reject { color: {{Reject}}; }
         td.mark { border-left: 6px solid {{Pass}}; }
         td.mark.questionable { border-left: 6px dashed {{Questionable}}; }

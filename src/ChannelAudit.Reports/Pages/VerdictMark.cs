@@ -1,3 +1,4 @@
+using ChannelAudit.Impedance;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
 
@@ -14,6 +15,10 @@ internal static class VerdictMark
     public static HtmlText Verdict(this HtmlText html, Grade verdict) => html
         .Markup($"<span class=\"verdict {VerdictWords.Code(verdict)}\"><span aria-hidden=\"true\">{VerdictWords.Shape(verdict)}</span> ")
         .Markup($"{VerdictWords.Code(verdict)}</span>");
+
+    /// <summary>The grade of readings: a hollow shape and a word, in the colour of the text, so that it is not taken for a verdict.</summary>
+    public static HtmlText ImpedanceMark(this HtmlText html, ImpedanceGrade? grade) => html
+        .Markup($"<span class=\"readings\"><span aria-hidden=\"true\">{ImpedanceGradeWords.Shape(grade)}</span> {ImpedanceGradeWords.Word(grade)}</span>");
 
     /// <summary>A computed verdict with the final one behind it when a decision changed it.</summary>
     public static HtmlText VerdictCell(this HtmlText html, Grade computed, Grade final)

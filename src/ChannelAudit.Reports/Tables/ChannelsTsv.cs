@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Impedance;
 using ChannelAudit.Measures;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
@@ -36,8 +37,8 @@ public static class ChannelsTsv
         table.Count(channel.Count(Grade.Questionable));
         table.Count(channel.Count(Grade.Reject));
 
-        // Impedance has a column of its own and never changes a verdict; no readings were given.
-        table.Word(Cells.Missing);
+        // Impedance has a column of its own and never changes a verdict.
+        table.Word(recording.Impedance?.Site(channel.Name)?.Grade is { } impedance ? ImpedanceCodes.Of(impedance) : Cells.Missing);
         foreach (MeasureDefinition measure in MeasureCatalog.OfChannels)
         {
             table.Number(ValueOf(channel, measure.Name));

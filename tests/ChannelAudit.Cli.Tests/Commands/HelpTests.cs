@@ -15,7 +15,10 @@ public sealed partial class HelpTests
     [Fact]
     public void CommandsAreAllOfThem() => Assert.Superset(
         new HashSet<string>(
-            ["", "screen", "demo", "criteria", "criteria show", "criteria check", "setup", "setup new", "setup check", "completion"], StringComparer.Ordinal),
+            [
+                "", "screen", "pilot", "demo", "impedance", "criteria", "criteria show", "criteria check", "setup", "setup new", "setup check", "completion",
+            ],
+            StringComparer.Ordinal),
         new HashSet<string>(CommandTree.Paths().Select(path => string.Join(' ', path)), StringComparer.Ordinal));
 
     [Theory]

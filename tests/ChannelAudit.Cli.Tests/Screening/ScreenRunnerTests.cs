@@ -50,6 +50,44 @@ public sealed class ScreenRunnerTests : IDisposable
     }
 
     [Fact]
+    public async Task ReadingsReachTheEngineByRecording()
+    {
+        string readings = _folder.Write("data/meter.tsv", "recording\tsite\tpair\tkohm\nP08\tcheek\ta-b\t4\nday1+P07\tcheek\ta-b\tn/a\nP09\tcheek\ta-b\t4\n");
+        var engine = new RecordedEngine();
+
+        await Screen(engine, "--impedance", readings);
+
+        Assert.Equal(2, engine.Inputs!.Impedance!.Readings.Length);
+        Assert.Equal("P08, day1+P07", string.Join(", ", engine.Audited));
+        Assert.Equal("meter.tsv", engine.Written!.Impedance!.FileName);
+        Assert.Equal(
+            [
+                new("meter.tsv", "line 3", "no value: this reading counts as not taken"),
+                new("meter.tsv", "column recording", "readings of 'P09', which is not among the recordings of this run, are not used"),
+            ],
+            engine.Written.Warnings.ToArray());
+    }
+
+    [Fact]
+    public async Task ReadingsOfSeveralRecordingsMustSayWhose()
+    {
+        string readings = _folder.Write("data/meter.tsv", "site\tpair\tkohm\ncheek\ta-b\t4\n");
+        var several = new RecordedEngine();
+        var one = new RecordedEngine();
+
+        CommandRun refused = await Screen(several, "--impedance", readings);
+        CommandRun taken = await CommandRun.With(one, CancellationToken.None, "screen", _folder.In("data/P08.edf"), "--out", _folder.In("out"), "--impedance", readings);
+
+        Assert.Equal(
+            (ExitCode.Usage,
+            "error: meter.tsv: does not say which of the 2 recordings its readings belong to\n"
+                + "hint: add a column recording with the recording's ID in every line, such as P08, or screen one recording alone\n"),
+            (refused.Code, refused.Error));
+        Assert.Empty(several.Audited);
+        Assert.Equal((ExitCode.Done, 1), (taken.Code, one.Inputs!.Impedance!.Readings.Length));
+    }
+
+    [Fact]
     public async Task FiguresAreAllForOneRecordingAndASummaryForSeveral()
     {
         var several = new RecordedEngine();

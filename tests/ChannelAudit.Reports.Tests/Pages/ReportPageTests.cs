@@ -87,10 +87,29 @@ public sealed partial class ReportPageTests
     [Fact]
     public void EveryVerdictHasAWordAndAShape()
     {
-        XElement[] verdicts = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => span.Attribute("class") is not null)];
+        XElement[] verdicts = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => ClassOf(span).StartsWith("verdict", StringComparison.Ordinal))];
 
         Assert.NotEmpty(verdicts);
         Assert.All(verdicts, verdict => Assert.Matches("^[\u25CF\u25B2\u25A0] (pass|questionable|reject)$", verdict.Value));
+    }
+
+    [Fact]
+    public void ReadingsHaveWordsAndShapesOfTheirOwn()
+    {
+        XElement[] readings = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => ClassOf(span) is "readings")];
+
+        Assert.NotEmpty(readings);
+        Assert.All(readings, reading => Assert.Matches("^([\u25CB\u25B3\u25C7\u25A1] (good|wait|doubtful|redo)|- not read)$", reading.Value));
+    }
+
+    [Fact]
+    public void WithoutReadingsThereIsNoColumnForThem()
+    {
+        string with = Page(SampleResults.Run(SampleResults.Faulty()), new());
+        string without = Page(SampleResults.Run(SampleResults.Clean("p08")) with { Impedance = null }, new());
+
+        Assert.Contains("<th scope=\"col\">Impedance</th>", with, StringComparison.Ordinal);
+        Assert.DoesNotContain("mpedance", without.Replace("high contact impedance", string.Empty, StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -164,6 +183,8 @@ public sealed partial class ReportPageTests
         figures.Add(id, [new FigureFile(FigureFile.SessionRibbon, png)]);
         return figures;
     }
+
+    private static string ClassOf(XElement span) => span.Attribute("class")?.Value ?? string.Empty;
 
     [GeneratedRegex("(?<open><(meta|img|br)\\b[^>]*)>", RegexOptions.ExplicitCapture, 5000)]
     private static partial Regex Void();
