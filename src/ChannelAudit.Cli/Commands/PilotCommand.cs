@@ -57,7 +57,7 @@ internal static class PilotCommand
         var runner = new PilotRunner(request, context.Style);
         if (!request.Follow)
         {
-            context.Output.Write(runner.Once(isGrowing: false, cancel));
+            await context.Output.WriteAsync(runner.Once(isGrowing: false, cancel));
             return ExitCode.Done;
         }
 

@@ -69,7 +69,7 @@ public sealed class SetupDraftTests : IDisposable
         SetupFit fit = SetupFit.Of(SetupFile.Parse(text, "setup.toml"), path);
 
         Assert.Equal(["rest rest 2", "EMG cheek raise lip corner 1", "EMG brow raise lip corner 1", "EMG eye raise lip corner 1"],
-            fit.Labels.Select(label => FormattableString.Invariant($"{label.Place} {label.Label} {label.Trials}")));
+            fit.Labels.Select(label => FormattableString.Invariant($"{label.Place} {label.Label} {label.Trials}")), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -105,7 +105,7 @@ public sealed class SetupDraftTests : IDisposable
 
         StudySetup setup = SetupFile.Parse(SetupDraft.Of(path).ToText(), "setup.toml");
 
-        Assert.Equal(["channel 1", "EMG", "channel 3"], setup.Sites.Select(site => site.Channel));
+        Assert.Equal(["channel 1", "EMG", "channel 3"], setup.Sites.Select(site => site.Channel), StringComparer.Ordinal);
         Assert.Equal(3, SetupFit.Of(setup, path).Channels);
     }
 
@@ -141,7 +141,7 @@ public sealed class SetupDraftTests : IDisposable
     public void LongAndHostileLabelsOfEventsAreCutAndEscaped()
     {
         string path = Rows("EMG");
-        string many = string.Concat(Enumerable.Range(0, 45).Select(i => $"{i}\t1\tL{i}\n"));
+        string many = string.Concat(Enumerable.Range(0, 45).Select(i => FormattableString.Invariant($"{i}\t1\tL{i}\n")));
         _folder.Write("rows_events.tsv", $"onset\tduration\ttrial_type\n0\t1\t{new string('x', 200)}\n0\t1\t]\u0007\n0\t0\t\"q\"\"\u202E\"\n{many}");
 
         string text = SetupDraft.Of(path).ToText();
@@ -197,7 +197,7 @@ public sealed class SetupDraftTests : IDisposable
         return
         [
             .. result.Channels.SelectMany(channel => channel.Cells
-                .Select(cell => $"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join(';', cell.Findings.Select(finding => finding.Reason))}")
+                .Select(cell => FormattableString.Invariant($"{channel.Name} {cell.Trial} {cell.Verdict} {string.Join(';', cell.Findings.Select(finding => finding.Reason))}"))
                 .Append($"{channel.Name} {channel.Verdict} {string.Join(';', channel.NotAssessed.Select(one => one.Cause))}")),
         ];
     }

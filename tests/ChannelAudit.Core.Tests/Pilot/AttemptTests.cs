@@ -22,7 +22,7 @@ public sealed class AttemptTests
 
         Assert.Empty(first.Changes);
         Assert.Equal(2, second.Now.Number);
-        Assert.Contains("cheek and eye: bridge gone", second.Changes);
+        Assert.Contains("cheek and eye: bridge gone", second.Changes, StringComparer.Ordinal);
         Assert.Contains(second.Changes, line => line.StartsWith("cheek: reject to pass, noise at rest ", StringComparison.Ordinal));
         Assert.DoesNotContain(second.Changes, line => line.StartsWith("brow", StringComparison.Ordinal));
     }

@@ -11,6 +11,7 @@ namespace ChannelAudit.Core.Tests.Pilot;
 public sealed class LabDayTests
 {
     private const int Days = 3;
+    private const string None = "n/a";
 
     public static TheoryData<string, int> Participants()
     {
@@ -30,13 +31,13 @@ public sealed class LabDayTests
     [MemberData(nameof(Participants))]
     public void EveryParticipantGetsTheRightFirstAction(string name, int day)
     {
-        string[] row = Rows().Single(row => row[0] == name);
+        string[] row = Rows().Single(row => string.Equals(row[0], name, StringComparison.Ordinal));
         PilotReport report = LabDay.Of(name, 7_000 + (ulong)day).Run();
 
         string seen = FormattableString.Invariant($"{report.Answer}; {string.Join(" | ", report.Next.Select(step => $"{step.Kind} {string.Join('+', step.Sites)}: {step.Because}"))}; {string.Join(" / ", report.NotChecked)}");
         Assert.True(row[2].Split(" or ").Contains(Word(report.Answer), StringComparer.Ordinal), seen);
-        Assert.True(row[3] == (report.Next.IsEmpty ? "n/a" : Word(report.Next[0].Kind)), seen);
-        if (row[4] != "n/a")
+        Assert.True(string.Equals(row[3], report.Next.IsEmpty ? None : Word(report.Next[0].Kind), StringComparison.Ordinal), seen);
+        if (!string.Equals(row[4], None, StringComparison.Ordinal))
         {
             Assert.Equal(row[4].Split(';').Order(StringComparer.Ordinal), report.Next[0].Sites.Order(StringComparer.Ordinal));
         }

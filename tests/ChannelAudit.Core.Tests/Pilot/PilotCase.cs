@@ -56,6 +56,6 @@ internal sealed record PilotCase
     public static SessionPlan Answering(SessionPlan plan, string task, params ReadOnlySpan<SiteActivity> activity)
     {
         ImmutableArray<SiteActivity> answers = [.. activity];
-        return plan with { Trials = [.. plan.Trials.Select(trial => trial.Role == TrialRole.Task && trial.Label == task ? trial with { Activity = answers } : trial)] };
+        return plan with { Trials = [.. plan.Trials.Select(trial => trial.Role == TrialRole.Task && string.Equals(trial.Label, task, StringComparison.Ordinal) ? trial with { Activity = answers } : trial)] };
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ChannelAudit.Pilot;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
@@ -14,7 +15,7 @@ public sealed class ProtocolTests
     [Fact]
     public void ItTakesUnderAMinuteForUpToFiveSites()
     {
-        ImmutableArray<SiteSetup> sites = [.. Enumerable.Range(1, 5).Select(i => new SiteSetup { Name = "s" + i, Channel = "c" + i, Task = "t" + i })];
+        ImmutableArray<SiteSetup> sites = [.. Enumerable.Range(1, 5).Select(i => new SiteSetup { Name = $"s{i.ToString(CultureInfo.InvariantCulture)}", Channel = "c", Task = "t" })];
         Assert.InRange(PilotProtocol.Of(new StudySetup { Sites = sites }).DurationS, 30, 60);
     }
 

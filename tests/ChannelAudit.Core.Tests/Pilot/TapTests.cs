@@ -33,7 +33,7 @@ public sealed class TapTests
     {
         PilotReport report = Tapped((ulong)seed, ElectrodeBridge.OneNode("cheek", "eye", kohm)).Run();
 
-        TappedPair pair = report.Taps!.Pairs.Single(pair => pair.One == "cheek" && pair.Other == "eye");
+        TappedPair pair = report.Taps!.Pairs.Single(pair => pair is { One: "cheek", Other: "eye" });
         Assert.Equal(TapVerdict.Joined, pair.Verdict);
         Assert.InRange(pair.OneToOther!.Value, 0.8 * 2 / (2 + kohm), 1.2 * 2 / (2 + kohm));
         Assert.All(report.Taps.Pairs.Where(other => other != pair), other => Assert.Equal(TapVerdict.Apart, other.Verdict));
@@ -47,7 +47,7 @@ public sealed class TapTests
         // The same swing reaches every site with the wire that is tapped.
         PilotCase tapped = Tapped(4);
         ImmutableArray<Fault> shaken = [.. tapped.Plan.Faults.OfType<LeadTaps>().SelectMany(taps => Sites
-            .Where(site => site != taps.Wire.Site)
+            .Where(site => !string.Equals(site, taps.Wire.Site, StringComparison.Ordinal))
             .Select(site => taps with { Wire = Electrode.First(site), HeightUv = 0.6 * taps.HeightUv }))];
         PilotReport report = (tapped with { Plan = tapped.Plan with { Faults = [.. tapped.Plan.Faults, .. shaken] } }).Run();
 
