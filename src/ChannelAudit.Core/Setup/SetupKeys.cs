@@ -36,7 +36,7 @@ internal static class SetupKeys
         new("muscle", "muscle = \"zygomaticus major\"", "the muscle under the pair"),
         new("channel", "channel = \"EMG cheek\"", "needed: the channel's label in the recording"),
         new("side", "side = \"left\"", "left or right"),
-        new("position", "position = [0.3, 0.6]", "x and y on the sketch, for sites that have no place of their own there", -1000, 1000),
+        new("position", "position = [0.3, 0.6]", "x and y on the sketch of the face, from 0 at its left and top to 1 at its right and bottom, for sites that have no place of their own there", 0, 1),
         new("electrodes", "electrodes = [\"C1\", \"C2\"]", "ids of the two electrodes, first minus second"),
         new("adjacent", "adjacent = [\"eye\"]", "names of sites so near that gel can join them (saying it at one of the two is enough), and \"ground\" for the ground electrode"),
         new("task", "task = \"raise lip corner\"", "trial label of this muscle's voluntary contraction"),

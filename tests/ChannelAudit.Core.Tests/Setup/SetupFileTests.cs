@@ -30,7 +30,7 @@ public sealed class SetupFileTests
         [[sites]]
         name = "eye"
         channel = "EMG eye"
-        position = [0.5, -1]
+        position = [0.5, 1]
 
         [trials]
         from = "annotations"
@@ -62,7 +62,7 @@ public sealed class SetupFileTests
         Assert.Equal("C1, C2", string.Join(", ", setup.Sites[0].Electrodes));
         Assert.Equal("eye", Assert.Single(setup.Sites[0].Adjacent));
         Assert.Equal("raise lip corner", setup.Sites[0].Task);
-        Assert.Equal([0.5, -1.0], setup.Sites[1].Position.AsSpan().ToArray());
+        Assert.Equal([0.5, 1.0], setup.Sites[1].Position.AsSpan().ToArray());
         Assert.Equal(TrialSource.Annotations, setup.Trials.From);
         Assert.Equal("rest, pause", string.Join(", ", setup.Trials.Rest));
         Assert.Equal(0m, setup.Trials.WindowFromS);

@@ -14,6 +14,7 @@ public static class FigureHashes
         RibbonSamples.All().Select(sample => SessionRibbon.Render(sample.Recording, FigureSize.Small))
             .Append(ChannelSheet.Render(SheetSamples.Faulty(), SheetSamples.Faulty().Channels[0], FigureSize.Small))
             .Append(PairSheet.Render(PairSamples.Of("joined").Recording, PairSamples.Of("joined").Pair, FigureSize.Small))
+            .Append(PilotFigure.Render(PilotSamples.Of("bridge")))
             .Append(GalleryPlateTests.Plate("clipping"))
             .Select(picture => Convert.ToHexString(SHA256.HashData(picture))));
 

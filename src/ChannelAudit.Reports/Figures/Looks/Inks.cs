@@ -17,6 +17,9 @@ internal static class Inks
 
     public static Color Grid { get; } = Color.FromHex("#DFE4EA");
 
+    /// <summary>Lines of a sketch, which stand back behind everything that is said.</summary>
+    public static Color Sketch { get; } = Color.FromHex("#AEB9C6");
+
     public static Color Ribbon { get; } = Color.FromHex("#F4F6F8");
 
     public static Color PassFill { get; } = Color.FromHex("#CFE0F0");
