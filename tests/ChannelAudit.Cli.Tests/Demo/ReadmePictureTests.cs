@@ -21,4 +21,16 @@ public sealed class ReadmePictureTests(DemoRun demo) : IClassFixture<DemoRun>
             KeptPicture.Match("docs/images/" + name, drawn);
         }
     }
+
+    [Fact]
+    public async Task ThePictureOfAPilotIsWhatTheProgramDraws()
+    {
+        string study = Path.Combine(demo.Folder, "study");
+        string pilot = demo.Folder + "-pilot";
+        CommandRun run = await DemoRun.Run(
+            "pilot", Path.Combine(study, "K11.edf"), "--setup", Path.Combine(study, "setup.toml"), "--impedance", Path.Combine(demo.Folder, "impedance", "K11.tsv"), "--out", pilot);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        KeptPicture.Match("docs/images/pilot.png", await File.ReadAllBytesAsync(Path.Combine(pilot, "pilot.png")));
+    }
 }
