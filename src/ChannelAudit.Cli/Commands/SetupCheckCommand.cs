@@ -52,7 +52,8 @@ internal static class SetupCheckCommand
 
     private static void Print(SetupFit fit, TextWriter output)
     {
-        output.Write($"{OneLine.Of(fit.RecordingFile)}: fits; {Number(fit.Channels, "channel")}, {Number(fit.Trials, "trial")} from {fit.Source.ToString().ToLowerInvariant()}\n");
+        string source = fit.Source.ToString().ToLowerInvariant();
+        output.Write($"{OneLine.Of(fit.RecordingFile)}: fits; {Number(fit.Channels, "channel")}, {Number(fit.Trials, "trial")} from {source}\n");
         foreach (LabelFit label in fit.Labels)
         {
             output.Write($"  {label.Place}: {Number(label.Trials, "trial")} labelled '{OneLine.Of(label.Label)}'\n");

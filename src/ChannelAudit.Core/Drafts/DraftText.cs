@@ -8,8 +8,8 @@ namespace ChannelAudit.Drafts;
 
 /// <summary>Writes a draft as a setup file.</summary>
 /// <remarks>
-/// What is not known stands in lines of comment that are completed by taking the <c>#</c> away. A line that has to be filled in is refused by the reader until it
-/// is, so that an example never passes for a fact.
+/// What is not known stands in lines of comment that are completed by taking the <c>#</c> away. A line that has to be filled in is refused by the
+/// reader until it is, so that an example never passes for a fact.
 /// </remarks>
 internal static class DraftText
 {
@@ -54,7 +54,8 @@ internal static class DraftText
 
         if (draft.IsText || draft.LacksUnit)
         {
-            Line(text, "# unit = \"\"", "\"uV\", \"mV\", \"V\", or \"none\" for raw codes" + (draft.LacksUnit ? "; the file names none: taken for uV" : string.Empty));
+            string missing = draft.LacksUnit ? "; the file names none: taken for uV" : string.Empty;
+            Line(text, "# unit = \"\"", "\"uV\", \"mV\", \"V\", or \"none\" for raw codes" + missing);
         }
 
         Line(text, "# mains_hz = 50.0", "one of the two; left out: found in the data");
@@ -104,7 +105,8 @@ internal static class DraftText
         text.Append($"\n[trials]\n# {LabelLines.Summary(events)}\n");
         string from = Word(events.Source);
         IEnumerable<string> others = Sources.Where(word => !string.Equals(word, from, StringComparison.Ordinal));
-        Line(text, $"# from = \"{from}\"", $"or {string.Join(", ", others.Select(TomlText.Quoted))}; left out: events table, else annotations, else blocks of 10 s");
+        string words = string.Join(", ", others.Select(TomlText.Quoted));
+        Line(text, $"# from = \"{from}\"", $"or {words}; left out: events table, else annotations, else blocks of 10 s");
         LabelLines.AppendTo(text, events.Labels);
         Line(text, "# window = [0.0, 0.0]", "the part that is scored, in s after onset, for example [0.0, 3.0]; left out: all of it");
         Line(text, "# baseline_s = 0.0", "seconds before onset that serve as baseline; left out: none");

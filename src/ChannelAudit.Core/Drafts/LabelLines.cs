@@ -24,7 +24,8 @@ internal static class LabelLines
             { Count: 0 } => "No event was found in the recording or beside it: blocks of 10 s are judged.",
             { Trials: 0 } => Said($"{Number(events.Count, "event")} from {from}, none with a duration: state the window below, or blocks of 10 s are judged."),
             _ when events.Trials == events.Count => Said($"{Number(events.Trials, "trial")} from {from}."),
-            _ => Said($"{Number(events.Trials, "trial")} from {from}, and {Number(events.Count - events.Trials, "event")} without a duration: state the window below to make trials of them too."),
+            _ => Said($"{Number(events.Trials, "trial")} from {from}, and {Number(events.Count - events.Trials, "event")} without a duration: ")
+                + "state the window below to make trials of them too.",
         };
     }
 
@@ -39,7 +40,8 @@ internal static class LabelLines
 
         text.Append("# The labels found. Take the # away before each that means rest; those of tasks belong to their sites, above.\nrest = [\n");
         ImmutableArray<LabelCount> shown = [.. labels.Take(Most)];
-        int width = shown.Where(CanStand).Select(label => TomlText.Quoted(label.Label).Length + 1).Where(length => length <= WidestColumn).DefaultIfEmpty(0).Max();
+        IEnumerable<int> lengths = shown.Where(CanStand).Select(label => TomlText.Quoted(label.Label).Length + 1);
+        int width = lengths.Where(length => length <= WidestColumn).DefaultIfEmpty(0).Max();
         foreach (LabelCount label in shown)
         {
             string value = CanStand(label) ? $"{TomlText.Quoted(label.Label)}," : $"too long or not plain: {TomlText.Quoted(Cut(label.Label))}";

@@ -71,6 +71,8 @@ public sealed record SetupFit
 
         throw events.Events.Any(one => string.Equals(one.Label?.Trim(), label, StringComparison.Ordinal))
             ? SetupErrors.LabelWithoutDuration(setup, place, label, events.File)
-            : SetupErrors.NoSuchLabel(setup, place, label, events.File, [.. trials.Trials.Select(trial => trial.Label).OfType<string>().Distinct(StringComparer.Ordinal)]);
+            : SetupErrors.NoSuchLabel(setup, place, label, events.File, LabelsOf(trials));
     }
+
+    private static string[] LabelsOf(TrialSet trials) => [.. trials.Trials.Select(trial => trial.Label).OfType<string>().Distinct(StringComparer.Ordinal)];
 }

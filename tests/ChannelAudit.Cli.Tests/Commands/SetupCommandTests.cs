@@ -49,7 +49,7 @@ public sealed class SetupCommandTests : IDisposable
             $"error: {file}: is there already and stays as it is\nhint: name another file with --out, or see the text with --out -\n", again.Error);
         Assert.Equal((ExitCode.Done, ExitCode.Done, ExitCode.Usage), (written.Code, check.Code, again.Code));
         Assert.Equal(text, await File.ReadAllTextAsync(file));
-        Assert.Equal(["my setup.toml", "rows.tsv", "rows_events.tsv"], Directory.GetFiles(_folder.Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(["my setup.toml", "rows.tsv", "rows_events.tsv"], Directory.GetFiles(_folder.Folder).Select(Path.GetFileName).Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     [Fact]
