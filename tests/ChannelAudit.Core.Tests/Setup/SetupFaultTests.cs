@@ -87,7 +87,9 @@ public sealed class SetupFaultTests
         "[[sites]]\nname = \"a\"\nchannel = \"A\"\nelectrodes = [\"1\", \"1\"]\n",
         "line 4: electrode '1' is named twice", "the two electrodes of a site have two ids")]
     [InlineData(
-        "[[sites]]\nname = \"a\"\nchannel = \"A\"\nposition = [1, 2, 3]\n", "line 4: position needs two numbers, 3 given", "write position = [x, y]")]
+        "[[sites]]\nname = \"a\"\nchannel = \"A\"\nposition = [0, 0.5, 1]\n", "line 4: position needs two numbers, 3 given", "write position = [x, y]")]
+    [InlineData(
+        "[[sites]]\nname = \"a\"\nchannel = \"A\"\nposition = [0.5, 1.2]\n", "line 4: position = 1.2 is out of range", "position goes from 0 to 1")]
     [InlineData(
         "[[sites]]\nname = \"a\"\nchannel = \"A\"\nside = \"lefft\"\n", "line 4: side = \"lefft\" is not known", "did you mean 'left'?")]
     [InlineData(
