@@ -91,12 +91,12 @@ public sealed class PilotCommandTests : IDisposable
         string file = _folder.Record("P7.edf", PilotFolder.Plan(8));
         await Pilot(file);
         string path = Path.Combine(_folder.Out, "attempts.json");
-        File.WriteAllText(path, "{}");
+        await File.WriteAllTextAsync(path, "{}");
         CommandRun run = await Pilot(file);
 
         Assert.Equal(ExitCode.Usage, run.Code);
         Assert.StartsWith("error: attempts.json, format: ", run.Error, StringComparison.Ordinal);
-        Assert.Equal("{}", File.ReadAllText(path));
+        Assert.Equal("{}", await File.ReadAllTextAsync(path));
     }
 
     [Theory]
@@ -114,7 +114,7 @@ public sealed class PilotCommandTests : IDisposable
     public async Task ASiteThatIsNotInTheFileEndsWith2()
     {
         string file = _folder.Record("P8.edf", PilotFolder.Plan(9));
-        File.WriteAllText(_folder.Setup, "[[sites]]\nname = \"chin\"\nchannel = \"EMG chin\"\n");
+        await File.WriteAllTextAsync(_folder.Setup, "[[sites]]\nname = \"chin\"\nchannel = \"EMG chin\"\n");
         CommandRun run = await Pilot(file);
 
         Assert.Equal(ExitCode.Usage, run.Code);
