@@ -17,11 +17,18 @@ internal sealed class Contacts(ImpedanceReport? readings)
         site[ImpedancePair.AToB].Grade != ImpedanceGrade.Redo && site[ImpedancePair.AToGround].Grade == ImpedanceGrade.Redo && site[ImpedancePair.BToGround].Grade == ImpedanceGrade.Redo);
 
     /// <summary>The grade of a site's contacts; a bad ground is not theirs, so the two electrodes count alone then. Null without readings.</summary>
-    public ImpedanceGrade? GradeOf(string site) => readings?.Site(site) is { } read ? IsGroundBad ? read[ImpedancePair.AToB].Grade : read.Grade : null;
+    /// <remarks>Readings that cannot be true, or may be in another unit, ask for a second look at the meter and for nothing else.</remarks>
+    public ImpedanceGrade? GradeOf(string site) => readings?.Site(site) is not { } read ? null
+        : read.Warnings.Any(warning => warning.CastsDoubt) ? ImpedanceGrade.Doubtful
+        : IsGroundBad ? read[ImpedancePair.AToB].Grade
+        : read.Grade;
 
     /// <summary>Whether a contact of the site reads higher than it did.</summary>
-    public bool IsRising(string site) => readings?.Site(site)?.Pairs.Any(pair => pair.Course is { Reference: { } from, Latest: var to }
-        && to.Kohm > RisingTimes * from.Kohm && to.Kohm - from.Kohm > ImpedanceLimits.SmallDifferenceKohm) == true;
+    public bool IsRising(string site) => readings?.Site(site)?.Pairs.Any(Rises) == true;
+
+    /// <summary>Whether only one of the two electrodes reads higher than it did: rather its lead than its gel.</summary>
+    public bool IsRisingAtOne(string site) => IsRising(site) && readings?.Site(site) is { } read
+        && Rises(read[ImpedancePair.AToGround]) != Rises(read[ImpedancePair.BToGround]);
 
     /// <summary>Whether the two electrodes of a site read as joined.</summary>
     public bool IsPairJoined(string site) => readings?.Site(site)?.Warnings.Any(warning => warning.Code == ImpedanceWarningCode.PairJoined) == true;
@@ -36,8 +43,17 @@ internal sealed class Contacts(ImpedanceReport? readings)
             ? new ReadingTime(at, HasDate: false).Clock
             : null;
 
-    /// <summary>The highest reading of a site in words; empty without readings.</summary>
-    public string Words(string site) => readings?.Site(site)?.Pairs.Where(pair => pair.Kohm is not null && (!IsGroundBad || pair.Pair == ImpedancePair.AToB)).MaxBy(pair => pair.Kohm) is { } highest
+    /// <summary>The pairs of sites that a reading across says are joined, with what was read.</summary>
+    public IEnumerable<(string One, string Other, string Seen)> Joined => (readings?.Warnings ?? [])
+        .Where(warning => warning.Code == ImpedanceWarningCode.SitesJoined && warning.Sites.Length == 2)
+        .Select(warning => (warning.Sites[0], warning.Sites[1], warning.Seen));
+
+    /// <summary>What casts doubt on the readings of a site, or its highest reading; empty without readings.</summary>
+    public string Words(string site) => readings?.Site(site)?.Warnings.FirstOrDefault(warning => warning.CastsDoubt)?.Seen is { } seen ? seen
+        : readings?.Site(site)?.Pairs.Where(pair => pair.Kohm is not null && (!IsGroundBad || pair.Pair == ImpedancePair.AToB)).MaxBy(pair => pair.Kohm) is { } highest
         ? $"{ImpedanceWords.Of(highest.Pair)} reads {ImpedanceWords.Kohm(highest.Kohm!.Value)}{(IsRising(site) ? ", more than before" : string.Empty)}"
         : string.Empty;
+
+    private static bool Rises(PairImpedance pair) => pair.Course is { Reference: { } from, Latest: var to }
+        && to.Kohm > RisingTimes * from.Kohm && to.Kohm - from.Kohm > ImpedanceLimits.SmallDifferenceKohm;
 }

@@ -14,7 +14,9 @@ internal static class JointSteps
             string text = sites
                 .Where(site => joint.Has(site.Name))
                 .SelectMany(site => site.Reasons)
-                .FirstOrDefault(reason => string.Equals(reason.Code, ReasonCode.Bridge, StringComparison.Ordinal))?.Short ?? $"{joint.One} and {joint.Other} may be joined";
+                .FirstOrDefault(reason => string.Equals(reason.Code, ReasonCode.Bridge, StringComparison.Ordinal))?.Short
+                ?? contacts.Joined.Where(pair => joint.Has(pair.One) && joint.Has(pair.Other)).Select(pair => pair.Seen).FirstOrDefault()
+                ?? $"{joint.One} and {joint.Other} may be joined";
             bool isKnown = joint.IsCertain || contacts.AreJoined(joint.One, joint.Other);
             yield return new Proposal(isKnown ? StepKind.Wipe : StepKind.Settle, [joint.One, joint.Other], ReasonCode.Bridge, joint.IsCertain, text);
         }

@@ -21,10 +21,10 @@ internal static class NextSteps
     public static ImmutableArray<PilotStep> Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings)
     {
         Contacts contacts = new(readings);
-        Proposal[] ofSignals = [.. JointSteps.Of(joints, sites, contacts), .. new SiteSteps(sites, contacts).All()];
+        Proposal[] ofSignals = [.. Missing(sites), .. JointSteps.Of(joints, sites, contacts), .. new SiteSteps(sites, contacts).All()];
 
         // Where the signal asks for a step already, the readings only repeat it.
-        Proposal[] ofReadings = [.. ContactSteps.Of(sites, contacts).Where(step => !ofSignals.Any(one => one.Kind == step.Kind || step.Sites.Any(site => one.Sites.Contains(site, StringComparer.Ordinal))))];
+        Proposal[] ofReadings = [.. ContactSteps.Of(sites, contacts).Where(step => !ofSignals.Any(one => one.Kind == step.Kind || (one.Kind != StepKind.Record && step.Sites.Any(site => one.Sites.Contains(site, StringComparer.Ordinal)))))];
         Proposal[] all = [.. ofSignals, .. ofReadings];
         return
         [
@@ -39,6 +39,10 @@ internal static class NextSteps
                 .Take(Most),
         ];
     }
+
+    private static IEnumerable<Proposal> Missing(ImmutableArray<PilotSite> sites) => sites
+        .Where(site => site.Task is { Times: 0 })
+        .Select(site => new Proposal(StepKind.Record, [site.Name], null, IsBlocking: true, $"{site.Name}: '{site.Task!.Task}' was not recorded"));
 
     // Two sites at once are not three sites at once.
     private static bool IsOfPair(StepKind kind) => kind is StepKind.Wipe or StepKind.Settle or StepKind.Exchange;
@@ -60,6 +64,7 @@ internal static class NextSteps
             isBlocking,
             rescues,
             string.Join("; ", alike.Where(step => step.IsBlocking == isBlocking).Select(step => step.Because).Distinct(StringComparer.Ordinal).Take(MostSeen)),
-            alike.Select(step => step.At).OfType<string>().Max(StringComparer.Ordinal));
+            alike.Select(step => step.At).OfType<string>().Max(StringComparer.Ordinal),
+            sites.Any(site => site.IsAtEyelid && named.Contains(site.Name)));
     }
 }

@@ -13,10 +13,12 @@ internal static class NotChecked
 
     /// <summary>The sentences, the weightiest first.</summary>
     public static ImmutableArray<string> Of(
-        RecordingResult recording, StudySetup setup, ImmutableArray<PilotSite> sites, TapEvents taps, TapReport? tapped, decimal? endS) =>
+        RecordingResult recording, StudySetup setup, ImmutableArray<PilotSite> sites, TapEvents taps, TapReport? tapped, decimal? endS, ImmutableArray<Trial> cut) =>
     [
         .. Setup(setup),
         .. Tasks(recording, sites),
+        .. Cut(cut),
+        .. Readings(recording, sites),
         .. Rest(recording, setup),
         .. Taps(taps, tapped, endS),
         .. Open(sites),
@@ -48,6 +50,24 @@ internal static class NotChecked
         if (silent.Length > 0)
         {
             yield return $"the answer to a task: {string.Join("; ", silent)}";
+        }
+    }
+
+    private static IEnumerable<string> Cut(ImmutableArray<Trial> cut)
+    {
+        if (!cut.IsEmpty)
+        {
+            string[] labels = [.. cut.Select(trial => trial.Label ?? "no label").Distinct(StringComparer.Ordinal)];
+            yield return $"{(cut.Length == 1 ? "a trial" : FormattableString.Invariant($"{cut.Length} trials"))} that the recording ends before: {string.Join(", ", labels.Take(MostLabels).Select(label => $"'{label}'"))}{(labels.Length > MostLabels ? ", ..." : string.Empty)}";
+        }
+    }
+
+    private static IEnumerable<string> Readings(RecordingResult recording, ImmutableArray<PilotSite> sites)
+    {
+        string[] without = [.. sites.Where(site => site.Readings is not { IsComplete: true }).Select(site => site.Name)];
+        if (recording.Impedance is not null && without.Length > 0)
+        {
+            yield return $"contacts: the readings lack a pair, or all, of {string.Join(", ", without)}";
         }
     }
 

@@ -12,6 +12,6 @@ public enum PilotAnswer
     /// <summary>At least one site could not be scored as it is.</summary>
     NotYet,
 
-    /// <summary>No site could be judged: neither yes nor no.</summary>
+    /// <summary>Too little was recorded to say either: a few seconds, a task that is missing, nothing that could be judged.</summary>
     CannotSay,
 }

@@ -7,17 +7,22 @@ namespace ChannelAudit.Pilot;
 /// <summary>From the sites to one answer.</summary>
 internal static class PilotAnswers
 {
+    // Rest of 4 s with both sites quiet is what a bridge needs at the least, and a contraction beside it.
+    private const double LeastS = 10;
+
     /// <summary>The answer.</summary>
-    /// <remarks>Readings of contacts change no verdict of a signal; one that has to be made again leaves the start in doubt, no more.</remarks>
-    public static PilotAnswer Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings)
+    /// <remarks>A task that the setup names and the recording does not have leaves its muscle unknown: no start, and no reject, can be said. Readings of contacts change no verdict of a signal; one that has to be made again leaves the start in doubt, no more.</remarks>
+    public static PilotAnswer Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings, double durationS)
     {
         if (sites.Any(site => site.Verdict == Grade.Reject) || joints.Any(joint => joint.IsCertain))
         {
             return PilotAnswer.NotYet;
         }
 
-        return sites.All(site => !site.IsAssessed) ? PilotAnswer.CannotSay
-            : sites.Any(site => site.Verdict == Grade.Questionable || !site.IsAssessed) || readings?.Sites.Any(site => site.Grade == ImpedanceGrade.Redo) == true ? PilotAnswer.Doubtful
-            : PilotAnswer.Start;
+        bool isTooLittle = durationS < LeastS || sites.All(site => !site.IsAssessed) || sites.Any(site => site.Task is { Times: 0 });
+        bool isInDoubt = sites.Any(site => site.Verdict == Grade.Questionable || !site.IsAssessed)
+            || joints.Any(joint => !joint.IsSettledApart)
+            || readings?.Sites.Any(site => site.Grade is ImpedanceGrade.Redo or ImpedanceGrade.Doubtful) == true;
+        return isTooLittle ? PilotAnswer.CannotSay : isInDoubt ? PilotAnswer.Doubtful : PilotAnswer.Start;
     }
 }

@@ -37,6 +37,6 @@ public sealed record PilotAttempt(
             [.. report.Sites.Select(site => new AttemptSite(site.Name, site.Verdict, [.. site.Reasons.Select(reason => reason.Code)], site.RestUv, site.LineUv, site.Task?.Decibels))],
             [.. report.Joints.Where(joint => !joint.IsSettledApart).Select(joint => $"{joint.One} and {joint.Other}")],
             [.. report.Next.Select(step => step.Kind)],
-            startedBecause ?? again?.StartedBecause);
+            report.Answer == PilotAnswer.Start ? null : startedBecause ?? again?.StartedBecause);
     }
 }

@@ -12,6 +12,9 @@ namespace ChannelAudit.Pilot;
 /// <summary>From a pilot recording to what the technician needs: the audit, taps on lead wires, the traces of the tasks, and what to do next.</summary>
 public static class PilotAudit
 {
+    // A window may end half a sample behind the last one.
+    private const double SlackS = 0.001;
+
     /// <summary>Audits a pilot recording.</summary>
     /// <param name="entry">The file and its id.</param>
     /// <param name="setup">What was where.</param>
@@ -35,23 +38,27 @@ public static class PilotAudit
         ImpedanceReport? readings = prepared.Readings(impedance);
         TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);
         AuditInput input = prepared.Input(criteria, withViews: false);
-        input = isGrowing ? input with { Trials = [.. input.Trials.Where(trial => (double)trial.WindowToS <= prepared.Recording.DurationS)] } : input;
+
+        // A pilot is stopped by hand: a trial that had not ended by then is none, and no sample of it is missing.
+        ImmutableArray<Trial> cut = [.. input.Trials.Where(trial => (double)trial.WindowToS > prepared.Recording.DurationS + SlackS)];
+        input = input with { Trials = [.. input.Trials.Except(cut)] };
 
         // Taps disturb on purpose: they come last, and the audit ends before them.
         decimal? end = EndBeforeTaps(taps, input.Trials);
         using Recording? beforeTaps = end is { } seconds ? RecordingCut.Before(prepared.Recording, seconds) : null;
-        RecordingResult result = Audit.Of(beforeTaps ?? prepared.Recording, end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input, cancellation);
+        AuditInput before = end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input;
+        RecordingResult result = Audit.Of(beforeTaps ?? prepared.Recording, before, cancellation) with { Impedance = readings };
         TapReport? tapped = taps.Taps.IsEmpty ? null : new TapReader(prepared.Recording, channels, result.Mains.Hz).Read(taps.Taps);
-        ImmutableArray<PilotJoint> joints = PilotJoints.Of(result, tapped);
+        ImmutableArray<PilotJoint> joints = PilotJoints.Of(result, tapped, new Contacts(readings));
         ImmutableArray<PilotSite> sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings);
         return new PilotReport
         {
-            Recording = result with { Impedance = readings },
-            Answer = PilotAnswers.Of(sites, joints, readings),
+            Recording = result,
+            Answer = PilotAnswers.Of(sites, joints, readings, result.DurationS),
             Sites = sites,
             Joints = joints,
             Next = NextSteps.Of(sites, joints, readings),
-            NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end),
+            NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end, isGrowing ? [] : cut),
             Taps = tapped,
         };
     }

@@ -5,14 +5,15 @@ using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Pilot;
 
-/// <summary>Which sites are joined: what the audit found, and what taps on the lead wires add.</summary>
+/// <summary>Which sites are joined: what the audit found, and what taps on the lead wires and readings across add.</summary>
 internal static class PilotJoints
 {
-    /// <summary>The pairs that a finding or the taps call joined, in the order of the pairs.</summary>
-    public static ImmutableArray<PilotJoint> Of(RecordingResult recording, TapReport? taps) =>
+    /// <summary>The pairs that a finding, the taps or a reading across call joined, in the order of the pairs.</summary>
+    public static ImmutableArray<PilotJoint> Of(RecordingResult recording, TapReport? taps, Contacts contacts) =>
     [
         .. recording.Pairs
             .Select(pair => new PilotJoint(pair.ChannelA, pair.ChannelB, GradeOf(recording, pair), pair.Evidence.GainAb, pair.Evidence.GainBa, TapsOf(taps, pair)))
+            .Select(joint => joint.Grade == Grade.Pass && contacts.AreJoined(joint.One, joint.Other) ? joint with { Grade = Grade.Questionable } : joint)
             .Where(joint => joint.Grade != Grade.Pass || joint.Taps == TapVerdict.Joined),
     ];
 

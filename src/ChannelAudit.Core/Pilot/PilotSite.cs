@@ -51,6 +51,9 @@ public sealed record PilotSite
     /// <summary>The first contraction that was asked of it, with a second before and after; null without one.</summary>
     public TaskTrace? Trace { get; init; }
 
+    /// <summary>Whether something that matters could not be judged: a pass is then one as far as could be checked.</summary>
+    public bool HasOpenQuestions => !NotAssessed.IsEmpty || Task is null or { Decibels: null };
+
     /// <summary>How bad a reason is here; pass when it is not found.</summary>
     public Grade GradeOf(string code) =>
         Reasons.FirstOrDefault(reason => string.Equals(reason.Code, code, StringComparison.Ordinal))?.Grade ?? Grade.Pass;

@@ -42,7 +42,7 @@ internal static class PilotSites
         {
             Name = judged.Name,
             Setup = site,
-            IsAtEyelid = Eyelid.Is(site?.Muscle ?? $"{judged.Name} {channel.Label}"),
+            IsAtEyelid = Eyelid.Is(site is null ? channel.Label : site.Muscle ?? site.Name),
             Verdict = reasons.Select(reason => reason.Grade).Append(Grade.Pass).Max(),
             IsAssessed = judged.Measures.Any(measure => measure.Value.Value is not null),
             Reasons = reasons,

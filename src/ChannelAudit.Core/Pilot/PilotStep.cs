@@ -10,8 +10,9 @@ namespace ChannelAudit.Pilot;
 /// <param name="Rescues">What it may rescue: a site that cannot be scored counts 1, a doubtful one a quarter.</param>
 /// <param name="Because">One sentence: what was seen.</param>
 /// <param name="At">When to do it, <c>HH:MM</c>, for a step that waits; null otherwise.</param>
+/// <param name="IsAtEyelid">Whether one of the sites lies at the eyelid.</param>
 public sealed record PilotStep(
-    StepKind Kind, ImmutableArray<string> Sites, ImmutableArray<string> Reasons, bool IsBlocking, double Rescues, string Because, string? At = null)
+    StepKind Kind, ImmutableArray<string> Sites, ImmutableArray<string> Reasons, bool IsBlocking, double Rescues, string Because, string? At = null, bool IsAtEyelid = false)
 {
     /// <summary>Minutes in the chair, roughly.</summary>
     public double Minutes => StepCost.MinutesOf(Kind);

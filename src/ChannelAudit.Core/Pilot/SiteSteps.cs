@@ -44,6 +44,7 @@ internal sealed class SiteSteps
     // A reading that has fallen is waited for, one that rises has lost its gel, one beyond all waiting asks for the skin. Without readings the plug comes first.
     private Proposal OfContactAt(PilotSite site, SiteReason reason, StepKind otherwise) => contacts.GradeOf(site.Name) switch
     {
+        _ when contacts.IsRisingAtOne(site.Name) => At(StepKind.Leads, site, reason),
         _ when contacts.IsRising(site.Name) => At(StepKind.Renew, site, reason),
         ImpedanceGrade.Redo => At(StepKind.Prepare, site, reason),
         ImpedanceGrade.Wait => At(StepKind.Wait, site, reason) with { At = contacts.MeasureAgainAt(site.Name) },

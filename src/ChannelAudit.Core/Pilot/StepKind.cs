@@ -3,6 +3,9 @@ namespace ChannelAudit.Pilot;
 /// <summary>What a technician can do, from what touches nobody to what touches skin; that is also the order in which steps are proposed.</summary>
 public enum StepKind
 {
+    /// <summary>Record what is missing: rest, or a movement that was never asked for.</summary>
+    Record,
+
     /// <summary>Check gain or input range of the amplifier.</summary>
     Range,
 

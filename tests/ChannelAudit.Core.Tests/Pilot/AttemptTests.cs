@@ -30,7 +30,7 @@ public sealed class AttemptTests
     [Fact]
     public void TheSameBytesAreTheSameAttempt()
     {
-        PilotReport report = new PilotCase { Plan = PilotCase.Recorded(3) }.Run();
+        PilotReport report = new PilotCase { Plan = PilotCase.Recorded(3) with { Faults = [ElectrodeBridge.TwoNodes("cheek", "eye", 0.5)] } }.Run();
         ImmutableArray<PilotAttempt> once = AttemptSeries.With([], report, "the participant has to leave at noon").All;
         AttemptSeries twice = AttemptSeries.With(once, report, null);
 

@@ -29,6 +29,8 @@ public sealed class PilotAuditTests
         PilotReport report = Without(SetupText.Of(PilotCase.Recorded(1)).Replace("draw brows together", "lower brows", StringComparison.Ordinal));
 
         Assert.Equal(0, report.Sites[1].Task!.Times);
+        Assert.True(report.Sites[1].HasOpenQuestions);
+        Assert.Equal((PilotAnswer.CannotSay, StepKind.Record), (report.Answer, report.Next[0].Kind));
         string line = Assert.Single(report.NotChecked, line => line.Contains("'lower brows' (brow)", StringComparison.Ordinal));
         Assert.Contains("'draw brows together'", line, StringComparison.Ordinal);
     }
@@ -39,7 +41,7 @@ public sealed class PilotAuditTests
         SessionPlan plan = PilotCase.Recorded(1) with { DurationS = 3, Trials = [] };
         PilotReport report = new PilotCase { Plan = plan, AsWrittenDown = PilotCase.Recorded(1) }.Run();
 
-        Assert.NotEmpty(report.NotChecked);
+        Assert.Equal((PilotAnswer.CannotSay, StepKind.Record), (report.Answer, report.Next[0].Kind));
         Assert.Contains(report.NotChecked, line => line.Contains("tasks that the recording does not have", StringComparison.Ordinal));
         Assert.Contains(report.NotChecked, line => line.StartsWith("bridge", StringComparison.Ordinal));
     }
@@ -78,7 +80,7 @@ public sealed class PilotAuditTests
     }
 
     [Fact]
-    public void WhileItGrowsATrialThatHasNotEndedIsNoDropout()
+    public void ATrialThatTheRecordingEndsBeforeIsNoDropoutAndIsSaid()
     {
         SessionPlan plan = PilotCase.Recorded(6);
         using TemporaryFolder folder = new();
@@ -88,8 +90,55 @@ public sealed class PilotAuditTests
 
         PilotReport Read(bool isGrowing) => PilotAudit.Of(RecordingList.Find([file], [])[0], setup, DefaultCriteria.All, null, null, CancellationToken.None, isGrowing);
 
-        Assert.DoesNotContain(Read(isGrowing: true).Sites, site => site.GradeOf("dropout") != Grade.Pass);
-        Assert.Contains(Read(isGrowing: false).Sites, site => site.GradeOf("dropout") != Grade.Pass);
+        PilotReport growing = Read(isGrowing: true), ended = Read(isGrowing: false);
+        Assert.All(growing.Sites.Concat(ended.Sites), site => Assert.Equal(Grade.Pass, site.GradeOf("dropout")));
+        Assert.DoesNotContain(growing.NotChecked, line => line.Contains("ends before", StringComparison.Ordinal));
+        Assert.Contains(ended.NotChecked, line => line.StartsWith("4 trials that the recording ends before: 'raise lip corner'", StringComparison.Ordinal));
+        Assert.Equal(PilotAnswer.CannotSay, ended.Answer);
+    }
+
+    [Fact]
+    public void AReadingAcrossThatShowsGelIsLookedFor()
+    {
+        SessionPlan plan = PilotCase.Recorded(7);
+        PilotReport report = new PilotCase { Plan = plan, Readings = PilotCase.Read(plan) + "cheek\tcheek.a-eye.a\t0.4\t10:01\tbefore\n" }.Run();
+
+        Assert.Equal(PilotAnswer.Doubtful, report.Answer);
+        Assert.Equal(StepKind.Wipe, report.Next[0].Kind);
+        Assert.Equal(["cheek", "eye"], report.Next[0].Sites.ToArray());
+        Assert.Contains("0.4 kΩ", report.Next[0].Because, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(300, 310, 320)]
+    [InlineData(340, 3, 3.2)]
+    [InlineData(0.3, 0.4, 0.4)]
+    public void ReadingsThatCannotBeTrueSendNobodyToTheSkin(double ab, double aGround, double bGround)
+    {
+        string rows = string.Concat(new[] { "cheek", "brow", "eye" }.Select(site => FormattableString.Invariant(
+            $"{site}\ta-b\t{ab}\t10:00\tbefore\n{site}\ta-ground\t{aGround}\t10:00\tbefore\n{site}\tb-ground\t{bGround}\t10:00\tbefore\n")));
+        PilotReport report = new PilotCase { Plan = PilotCase.Recorded(8), Readings = rows }.Run();
+
+        Assert.Equal(PilotAnswer.Doubtful, report.Answer);
+        Assert.Equal([StepKind.Measure], report.Next.Select(step => step.Kind).ToArray());
+    }
+
+    [Fact]
+    public void AReadingThatRisesAtOneElectrodeAsksForItsLead()
+    {
+        SessionPlan plan = PilotCase.Recorded(9);
+        SessionPlan loose = plan with { Sites = [plan.Sites[0] with { FirstKohm = 34 }, .. plan.Sites.Skip(1)], Faults = [new MainsPickup(["cheek"], 20)] };
+        PilotReport report = new PilotCase { Plan = loose, Readings = PilotCase.Read(plan) + PilotCase.Read(loose, "10:20") }.Run();
+
+        Assert.Equal(StepKind.Leads, report.Next[0].Kind);
+    }
+
+    [Fact]
+    public void ReadingsThatLackASiteAreSaid()
+    {
+        PilotReport report = new PilotCase { Plan = PilotCase.Recorded(10), Readings = "cheek\ta-b\t4\t10:00\tbefore\n" }.Run();
+
+        Assert.Contains("contacts: the readings lack a pair, or all, of cheek, brow, eye", report.NotChecked, StringComparer.Ordinal);
     }
 
     private static PilotReport Without(string setup)
