@@ -37,6 +37,10 @@ internal static class UsageErrors
     public static ChannelAuditException NotTogether(string path, string one, string other) => Fault(
         $"{path}: {one} and {other} cannot be given together", "run it once for each");
 
+    /// <summary>A pilot into the folder of an audit, which it would replace.</summary>
+    public static ChannelAuditException AuditInTheWay(string folder) => Fault(
+        $"{OneLine.Of(folder)}: holds an audit of screen, which a pilot would replace", "give a folder for this participant: --out P07");
+
     /// <summary>A protocol without a setup: whose muscles, and whose wires?</summary>
     public static ChannelAuditException ProtocolNeedsSetup() => Fault(
         "channelaudit pilot: --protocol needs --setup, which names sites and tasks",

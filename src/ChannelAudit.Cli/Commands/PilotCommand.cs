@@ -27,7 +27,7 @@ internal static class PilotCommand
         [
             new("channelaudit pilot test.edf --setup setup.toml", "can we start?"),
             new("channelaudit pilot test.edf --setup setup.toml --impedance readings.tsv --out P07", "with the meter's readings; again after a redo, it says what has changed"),
-            new("channelaudit pilot --protocol --setup setup.toml", "what to record in under a minute so that no bridge stays in doubt"),
+            new("channelaudit pilot --protocol --setup setup.toml", "what to record in under a minute to settle whether gel joins two sites"),
             new("channelaudit pilot test.edf --setup setup.toml --follow", "while it is still being recorded"),
         ],
     };
@@ -61,6 +61,7 @@ internal static class PilotCommand
             return ExitCode.Done;
         }
 
+        await context.Error.WriteLineAsync($"following {request.RecordingFile}: until it has not grown for 10 s, or Ctrl-C");
         var screen = new SameScreen(context.Output, context.IsTerminal);
         await new FollowLoop(
             request.RecordingFile,

@@ -66,7 +66,7 @@ internal sealed class PilotOptions
     /// <summary>Print the protocol.</summary>
     public Option<bool> Protocol { get; } = new("--protocol")
     {
-        Description = "print what to record so that no bridge stays in doubt; needs --setup and no recording",
+        Description = "print what to record to settle whether gel joins two sites; needs --setup and no recording",
         Arity = ArgumentArity.Zero,
     };
 

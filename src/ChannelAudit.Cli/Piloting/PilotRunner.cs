@@ -47,6 +47,10 @@ internal sealed class PilotRunner
         _readings = request.ImpedanceFile is { } readings ? ImpedanceLog.Read(readings, _setup) : null;
         OutputFolder.Check(request.OutFolder);
         _earlier = AttemptsJson.Read(request.OutFolder);
+        if (_earlier.IsEmpty && OutputFolder.IsAudit(request.OutFolder))
+        {
+            throw UsageErrors.AuditInTheWay(request.OutFolder);
+        }
     }
 
     /// <summary>Audits the recording as it is now and writes what follows.</summary>

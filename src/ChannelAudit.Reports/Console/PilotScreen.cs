@@ -34,6 +34,7 @@ public static class PilotScreen
 
         Steps(text, report.Next, style);
         Sites(text, report.Sites, style);
+        Joints(text, report, style);
         NotChecked(text, report, style);
         return TerminalText.Plain(text.ToString(), style);
     }
@@ -78,6 +79,21 @@ public static class PilotScreen
             {
                 Lines(text, string.Join(", ", site.Reasons.Select(reason => ReasonWords.For(reason.Code).Name)), new string(' ', 16), style);
             }
+        }
+    }
+
+    private static void Joints(StringBuilder text, PilotReport report, TerminalStyle style)
+    {
+        string[] lines = [.. JointWords.Of(report)];
+        if (lines.Length == 0)
+        {
+            return;
+        }
+
+        text.Append("\nBetween sites\n");
+        foreach (string line in lines)
+        {
+            Lines(text, TerminalText.Clean(line), Gap, style, Gap + Gap);
         }
     }
 

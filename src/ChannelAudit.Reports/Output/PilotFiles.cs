@@ -31,7 +31,7 @@ public static class PilotFiles
         StringBuilder text = new();
         text.Append(Plain(report.Recording.Id)).Append(": ").Append(AnswerWords.Headline(report)).Append('\n');
         AddList(text, "Changed since the attempt before", [.. changes]);
-        AddList(text, "Started although in doubt, because", attempt.StartedBecause is { } because ? [because] : []);
+        AddList(text, "Started all the same, because", attempt.StartedBecause is { } because ? [because] : []);
         AddList(text, "Do next", [.. report.Next.Select((step, i) => $"{(i + 1).Plain()}. {StepWords.Of(step)} ({step.Because})")]);
         if (StepWords.NeedCaution(report.Next))
         {

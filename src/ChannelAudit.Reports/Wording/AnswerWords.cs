@@ -28,7 +28,7 @@ public static class AnswerWords
             PilotAnswer.Start => "START",
             PilotAnswer.Doubtful => "IN DOUBT: you decide",
             PilotAnswer.NotYet => "NOT YET",
-            _ => "CANNOT SAY: nothing could be judged",
+            _ => "CANNOT SAY: too little was recorded",
         };
     }
 

@@ -37,8 +37,8 @@ public static class SiteWords
             : times.ToString(times < wholeFrom ? "0.0" : "0", CultureInfo.InvariantCulture) + " x";
     }
 
-    /// <summary>The contact that reads highest, and the grade of the site's readings: <c>4.8 kΩ good</c>.</summary>
+    /// <summary>The reading between the two electrodes, as on the face, and the grade of all three: <c>4.8 kΩ good</c>.</summary>
     public static string Contact(PilotSite site) => site.Readings is not { } read || read.Pairs.All(pair => pair.Kohm is null)
         ? None
-        : $"{ImpedanceWords.Kohm(read.Pairs.Max(pair => pair.Kohm)!.Value)} {(read.Grade is { } grade ? ImpedanceCodes.Of(grade) : "incomplete")}";
+        : $"{(read[ImpedancePair.AToB].Kohm is { } kohm ? ImpedanceWords.Kohm(kohm) : "no a to b")}, {(read.Grade is { } grade ? ImpedanceCodes.Of(grade) : "incomplete")}";
 }

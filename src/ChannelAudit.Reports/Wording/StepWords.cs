@@ -18,6 +18,7 @@ public static class StepWords
         string where = Names(step.Sites, "the sites");
         return step.Kind switch
         {
+            StepKind.Record => $"Record what is missing: rest of 10 s, then each movement once for 4 s: {where}.",
             StepKind.Range => $"Lower the gain or widen the input range: {where}.",
             StepKind.Input => "Record the raw signal, neither rectified nor smoothed; check unit, resolution and setup file.",
             StepKind.Storage => "Check the way from the amplifier to the disk: cable, radio link, free space.",
@@ -31,13 +32,15 @@ public static class StepWords
             StepKind.Leads => $"Check plug and lead from the amplifier on, electrodes stay on the face: {where}.",
             StepKind.Fasten => $"Fasten the leads so that they cannot pull: {where}.",
             StepKind.Settle => $"Find out whether gel joins {where}: tap the lead wires (pilot --protocol), or read across the two sites.",
-            StepKind.Wipe when step.Sites.Length == 1 => $"Take off the gel between the two electrodes of {where}; less gel, then record again.",
-            StepKind.Wipe => $"Take off the gel between {where} with a dry soft cloth; less gel, then record again.",
+            StepKind.Wipe when step.Sites.Length == 1 => $"Take off the gel between the two electrodes of {where} with a soft cloth{AwayFromTheEye(step)}; less gel, then record again.",
+            StepKind.Wipe => $"Take off the gel between {where} with a soft cloth{AwayFromTheEye(step)}; less gel, then record again.",
             StepKind.Renew => $"Renew the gel and attach again, the skin stays as it is: {where}.",
             StepKind.Prepare => $"Prepare anew as the local protocol says: {where}.",
-            _ => $"Leave as it is and make a note; the gain is doubtful and it lies near the eye: {where}.",
+            _ => $"Leave as it is and make a note; little to win, and near the lid: {where}.",
         };
     }
+
+    private static string AwayFromTheEye(PilotStep step) => step.IsAtEyelid ? ", eyes closed, away from the eye" : string.Empty;
 
     /// <summary>The word for a step in tables: <c>ask-again</c>.</summary>
     public static string Code(StepKind kind) => kind switch

@@ -64,6 +64,25 @@ public sealed class PilotCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task AnAuditOfScreenIsNotReplaced()
+    {
+        string file = _folder.Record("P10.edf", PilotFolder.Plan(11));
+        await CommandRun.With(new AuditEngine(new()), CancellationToken.None, "screen", file, "--figures", "none", "--out", _folder.Out);
+        CommandRun run = await Pilot(file);
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("holds an audit of screen, which a pilot would replace\n", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task WhyASessionWasStartedIsNotAskedWhereTheAnswerIsStart()
+    {
+        await Pilot(_folder.Record("P11.edf", PilotFolder.Plan(12)), "--start-because", "no reason needed");
+
+        Assert.Contains("\"started_because\":null", _folder.Read("attempts.json"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task TheSameInputGivesTheSameBytes()
     {
         string file = _folder.Record("P5.edf", PilotFolder.Bridged(6));

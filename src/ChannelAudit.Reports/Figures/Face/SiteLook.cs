@@ -24,12 +24,12 @@ internal static class SiteLook
     public static string Words(PilotSite site) => Of(site) switch
     {
         VerdictLook.NotAssessed => "not judged",
-        VerdictLook.Pass => site.NotAssessed.IsEmpty ? "pass" : "pass, not all judged",
+        VerdictLook.Pass => site.HasOpenQuestions ? "pass, not all judged" : "pass",
         var look when site.Reasons.IsEmpty => VerdictLooks.Word(look),
         var look => $"{VerdictLooks.Word(look)}: {ReasonWords.For(site.Reasons[0].Code).Name}",
     };
 
     /// <summary>Draws the shape of a site's verdict into a square.</summary>
     public static void Draw(Picture picture, Area box, PilotSite site) =>
-        VerdictShape.Draw(picture, box, Of(site), hasOpenQuestions: !site.NotAssessed.IsEmpty);
+        VerdictShape.Draw(picture, box, Of(site), hasOpenQuestions: site.HasOpenQuestions);
 }
