@@ -22,7 +22,7 @@ public static class ImpedanceScreen
             ImpedanceRows.Write(text, report, style);
             Across(text, report, style);
             text.Append('\n');
-            ToDo(text, report, style);
+            Steps(text, report, style);
         }
 
         foreach (Warning warning in warnings)
@@ -64,14 +64,14 @@ public static class ImpedanceScreen
         }
     }
 
-    private static void ToDo(StringBuilder text, ImpedanceReport report, TerminalStyle style)
+    private static void Steps(StringBuilder text, ImpedanceReport report, TerminalStyle style)
     {
         const string indent = "   ";
-        ImmutableArray<(string About, string Seen, string ToDo)> advice = ImpedanceAdvice.Of(report);
+        ImmutableArray<(string About, string Seen, string Advice)> advice = ImpedanceAdvice.Of(report);
         for (int i = 0; i < advice.Length; i++)
         {
             string begin = $"{(i + 1).Plain()}. ".PadRight(indent.Length);
-            foreach (string part in new[] { $"{advice[i].About}: {advice[i].Seen}", "-> " + advice[i].ToDo })
+            foreach (string part in new[] { $"{advice[i].About}: {advice[i].Seen}", "-> " + advice[i].Advice })
             {
                 foreach (string line in TerminalText.Wrap(Shown(part, style), style.Columns - indent.Length))
                 {

@@ -133,7 +133,7 @@ internal static class ImpedanceJson
         json.WriteString("warning", ImpedanceCodes.Of(warning.Code));
         json.WriteTexts("sites", warning.Sites);
         json.WriteString("seen", warning.Seen);
-        json.WriteString("to_do", warning.ToDo);
+        json.WriteString("to_do", warning.Advice);
         json.WriteEndObject();
     }
 }

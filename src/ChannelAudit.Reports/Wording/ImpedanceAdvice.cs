@@ -16,7 +16,7 @@ public static class ImpedanceAdvice
 
     /// <summary>One entry a thing to do: about what, what was seen, what to do.</summary>
     /// <param name="report">The readings.</param>
-    public static ImmutableArray<(string About, string Seen, string ToDo)> Of(ImpedanceReport report) =>
+    public static ImmutableArray<(string About, string Seen, string Advice)> Of(ImpedanceReport report) =>
     [
         .. report.Warnings.Where(warning => warning.CastsDoubt).Select(Told),
         .. report.Sites.Where(site => site.Pairs.Any(pair => pair.Grade == ImpedanceGrade.Redo)).Select(site => Redo(site, report.IsAfterTheSession)),
@@ -43,10 +43,10 @@ public static class ImpedanceAdvice
     private static bool IsSaidByRedo(ImpedanceWarning warning, ImpedanceReport report) =>
         warning.Code == ImpedanceWarningCode.Imbalance && report.Site(warning.Sites[0])!.Pairs.Any(pair => pair.Grade == ImpedanceGrade.Redo);
 
-    private static (string About, string Seen, string ToDo) Told(ImpedanceWarning warning) => (string.Join(" and ", warning.Sites), warning.Seen, warning.ToDo);
+    private static (string About, string Seen, string Advice) Told(ImpedanceWarning warning) => (string.Join(" and ", warning.Sites), warning.Seen, warning.Advice);
 
     // Solved contacts say which one to renew; where they are in doubt, only the readings can be named.
-    private static (string About, string Seen, string ToDo) Redo(SiteImpedance site, bool isAfter)
+    private static (string About, string Seen, string Advice) Redo(SiteImpedance site, bool isAfter)
     {
         string readings = string.Join(", ", site.Pairs.Where(pair => pair.Grade == ImpedanceGrade.Redo)
             .Select(pair => $"{ImpedanceWords.Of(pair.Pair)} {ImpedanceWords.Kohm(pair.Kohm!.Value)}"));
@@ -63,7 +63,7 @@ public static class ImpedanceAdvice
         return (site.Name, readings, $"{when}renew {string.Join(" and ", high)}, wait 5 minutes, measure all three again");
     }
 
-    private static IEnumerable<(string About, string Seen, string ToDo)> Wait(ImpedanceReport report)
+    private static IEnumerable<(string About, string Seen, string Advice)> Wait(ImpedanceReport report)
     {
         if (!report.MeasureAgain)
         {

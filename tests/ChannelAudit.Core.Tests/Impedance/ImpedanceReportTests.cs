@@ -92,7 +92,7 @@ public sealed class ImpedanceReportTests
         Assert.Equal(isImbalance ? ["imbalance"] : [], Codes(report), StringComparer.Ordinal);
         if (isImbalance)
         {
-            Assert.StartsWith($"renew electrode {(a > b ? "a" : "b")} alone", report.Warnings[0].ToDo, StringComparison.Ordinal);
+            Assert.StartsWith($"renew electrode {(a > b ? "a" : "b")} alone", report.Warnings[0].Advice, StringComparison.Ordinal);
         }
     }
 
