@@ -18,13 +18,12 @@ internal static class NextSteps
     private const int MostSeen = 3;
 
     /// <summary>The steps in order.</summary>
-    public static ImmutableArray<PilotStep> Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings)
+    public static ImmutableArray<PilotStep> Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings, double durationS)
     {
         Contacts contacts = new(readings);
-        Proposal[] ofSignals = [.. Missing(sites), .. JointSteps.Of(joints, sites, contacts), .. new SiteSteps(sites, contacts).All()];
+        Proposal[] ofSignals = [.. Missing(sites, durationS), .. JointSteps.Of(joints, sites, contacts), .. new SiteSteps(sites, contacts).All()];
 
-        // Where the signal asks for a step already, the readings only repeat it.
-        Proposal[] ofReadings = [.. ContactSteps.Of(sites, contacts).Where(step => !ofSignals.Any(one => one.Kind == step.Kind || (one.Kind != StepKind.Record && step.Sites.Any(site => one.Sites.Contains(site, StringComparer.Ordinal)))))];
+        Proposal[] ofReadings = [.. ContactSteps.Of(sites, contacts).Where(step => !ofSignals.Any(one => IsRepeated(step, one)))];
         Proposal[] all = [.. ofSignals, .. ofReadings];
         return
         [
@@ -40,9 +39,23 @@ internal static class NextSteps
         ];
     }
 
-    private static IEnumerable<Proposal> Missing(ImmutableArray<PilotSite> sites) => sites
-        .Where(site => site.Task is { Times: 0 })
-        .Select(site => new Proposal(StepKind.Record, [site.Name], null, IsBlocking: true, $"{site.Name}: '{site.Task!.Task}' was not recorded"));
+    // Where the signal asks for a step already, the readings only repeat it: the same one for the whole set-up, or any at the site.
+    private static bool IsRepeated(Proposal ofReadings, Proposal ofSignal) => ofReadings.Sites.IsEmpty
+        ? ofSignal.Kind == ofReadings.Kind
+        : ofSignal.Kind != StepKind.Record && ofReadings.Sites.Any(site => ofSignal.Sites.Contains(site, StringComparer.Ordinal));
+
+    private static IEnumerable<Proposal> Missing(ImmutableArray<PilotSite> sites, double durationS)
+    {
+        Proposal[] tasks =
+        [
+            .. sites
+                .Where(site => site.Task is { Times: 0 })
+                .Select(site => new Proposal(StepKind.Record, [site.Name], null, IsBlocking: true, $"{site.Name}: '{site.Task!.Task}' was not recorded")),
+        ];
+        return tasks.Length > 0 || !PilotAnswers.IsTooShort(durationS)
+            ? tasks
+            : [new Proposal(StepKind.Record, [], null, IsBlocking: true, FormattableString.Invariant($"the recording lasts {durationS:0.#} s"))];
+    }
 
     // Two sites at once are not three sites at once.
     private static bool IsOfPair(StepKind kind) => kind is StepKind.Wipe or StepKind.Settle or StepKind.Exchange;

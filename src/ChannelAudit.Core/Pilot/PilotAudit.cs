@@ -57,7 +57,7 @@ public static class PilotAudit
             Answer = PilotAnswers.Of(sites, joints, readings, result.DurationS),
             Sites = sites,
             Joints = joints,
-            Next = NextSteps.Of(sites, joints, readings),
+            Next = NextSteps.Of(sites, joints, readings, result.DurationS),
             NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end, isGrowing ? [] : cut),
             Taps = tapped,
         };

@@ -18,7 +18,8 @@ public static class StepWords
         string where = Names(step.Sites, "the sites");
         return step.Kind switch
         {
-            StepKind.Record => $"Record what is missing: rest of 10 s, then each movement once for 4 s: {where}.",
+            StepKind.Record when step.Sites.IsEmpty => "Record rest of 10 s, then each movement once for 4 s.",
+            StepKind.Record => $"Record the missing movement once for 4 s, with rest of 10 s before it: {where}.",
             StepKind.Range => $"Lower the gain or widen the input range: {where}.",
             StepKind.Input => "Record the raw signal, neither rectified nor smoothed; check unit, resolution and setup file.",
             StepKind.Storage => "Check the way from the amplifier to the disk: cable, radio link, free space.",

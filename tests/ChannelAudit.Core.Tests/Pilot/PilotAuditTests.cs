@@ -134,6 +134,31 @@ public sealed class PilotAuditTests
     }
 
     [Fact]
+    public void AShortRecordingWithoutASetupAsksForALongerOne()
+    {
+        using TemporaryFolder folder = new();
+        string file = folder.In("short.edf");
+        EdfFiles.Write(MadeRecording.Make(PilotCase.Recorded(11) with { DurationS = 3, Trials = [] }), file);
+        PilotReport report = PilotAudit.Of(RecordingList.Find([file], [])[0], StudySetup.Empty, DefaultCriteria.All, null, null, CancellationToken.None);
+
+        Assert.Equal((PilotAnswer.CannotSay, StepKind.Record), (report.Answer, Assert.Single(report.Next).Kind));
+    }
+
+    [Fact]
+    public void ASiteToWaitForIsNamedBesideAnotherThatTheSignalAsksToWaitFor()
+    {
+        SessionPlan plan = PilotCase.Recorded(12);
+        SessionPlan settling = plan with
+        {
+            Sites = [.. plan.Sites.Select(site => site with { FirstKohm = 5, SecondKohm = 5 })],
+            Faults = [new Drift("cheek", 2500)],
+        };
+        PilotReport report = new PilotCase { Plan = settling, Readings = PilotCase.Read(settling) }.Run();
+
+        Assert.Equal(["cheek", "brow", "eye"], Assert.Single(report.Next, step => step.Kind == StepKind.Wait).Sites.ToArray());
+    }
+
+    [Fact]
     public void ReadingsThatLackASiteAreSaid()
     {
         PilotReport report = new PilotCase { Plan = PilotCase.Recorded(10), Readings = "cheek\ta-b\t4\t10:00\tbefore\n" }.Run();
