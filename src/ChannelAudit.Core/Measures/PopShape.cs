@@ -2,7 +2,7 @@ using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Measures;
 
-/// <summary>Whether a high value of a high-passed stretch is a pop: short, alone, far above what is around it, and no motor unit.</summary>
+/// <summary>Whether a high value of a high-passed stretch is a spike that can be a pop: short, alone, far above what is around it.</summary>
 /// <remarks>
 /// Engineering judgement throughout: 10 times the robust scale of the second around it, because quiet facial muscle is sparse, not Gaussian;
 /// 10 ms wide at most at half its height; nothing between 5 and 25 ms beside it above half its height; 8 times the rms of what lies 10 to 100 ms
@@ -25,16 +25,19 @@ internal readonly ref struct PopShape
         this.rateHz = rateHz;
     }
 
-    /// <summary>Whether a sample is the top of a pop.</summary>
-    public bool IsPop(int at, double leastHeight)
+    /// <summary>Whether a sample is the top of such a spike.</summary>
+    /// <param name="at">The sample.</param>
+    /// <param name="leastHeight">The least height of a pop.</param>
+    /// <param name="scale">Robust scale around it, where it is one.</param>
+    public bool IsSpike(int at, double leastHeight, out double scale)
     {
         double height = Math.Abs(y[at]);
+        scale = 0;
         return height >= leastHeight
             && IsLargest(at, height)
             && IsShort(at, height)
             && StandsAlone(at, height)
-            && ScaleAround(at) is var scale && height >= TimesScale * scale
-            && !new MotorUnits(y, rateHz).Hold(at, scale);
+            && (scale = ScaleAround(at)) * TimesScale <= height;
     }
 
     private bool IsLargest(int at, double height)

@@ -55,7 +55,8 @@ public sealed class ChannelPops
         Pop[] inside = [.. pops.Where(IsInside)];
         Pop[] spikes = [.. inside.Concat(locked.Where(IsInside)).OrderBy(pop => pop.At)];
         double share = Share(window, inside);
-        return new PopCount(inside.Length, share, spikes.Length == inside.Length ? share : Share(window, spikes));
+        double withLocked = spikes.Length == inside.Length ? share : Share(window, spikes);
+        return new PopCount(inside.Length, share, withLocked, inside.Count(pop => pop.Spectrum is { IsMuscleLike: true }));
 
         bool IsInside(Pop pop) => pop.At >= window.Start && pop.At < window.End;
     }

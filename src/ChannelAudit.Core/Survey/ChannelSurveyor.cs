@@ -135,7 +135,7 @@ internal static class ChannelSurveyor
     private static ChannelPops PopsOf(
         Recording recording, Channel channel, TimeSurvey time, ImmutableArray<Trial> trials, CancellationToken cancellation)
     {
-        (List<Pop> pops, List<Pop> locked) = StimulusLock.Split(PopFinder.Find(recording, channel, time.Pops, cancellation), channel, trials);
+        (List<Pop> pops, List<Pop> locked) = StimulusLock.Split(PopFinder.Find(recording, channel, time.Pops, cancellation), recording, channel, trials);
         return new ChannelPops(recording, channel, pops, locked);
     }
 

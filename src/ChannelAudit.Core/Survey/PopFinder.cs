@@ -16,13 +16,16 @@ internal sealed class PopFinder
     private readonly Channel channel;
     private readonly double rateHz;
     private readonly double leastHeight;
-    private readonly List<Pop> pops = [];
+    private readonly EmgBand band;
+    private readonly List<Spike> spikes = [];
+    private long last = long.MinValue / 2;
 
     private PopFinder(Recording recording, Channel channel, double leastHeight)
     {
         this.recording = recording;
         this.channel = channel;
         rateHz = channel.Rate.Value;
+        band = EmgBand.Of(channel);
         this.leastHeight = leastHeight;
     }
 
@@ -50,7 +53,7 @@ internal sealed class PopFinder
             }
         }
 
-        return finder.pops;
+        return UnitFamilies.Without(finder.spikes, finder.rateHz);
     }
 
     /// <summary>Looks for pops between two samples of a stretch, with a second on either side and half a second to warm up the filter.</summary>
@@ -80,13 +83,18 @@ internal sealed class PopFinder
     private void Collect(ReadOnlySpan<double> passed, long first, long from, long to)
     {
         PopShape shape = new(passed, rateHz);
+        MotorUnits units = new(passed, rateHz);
         long refractory = (long)(RefractorySeconds * rateHz);
         for (long at = from; at < to; at++)
         {
-            bool isFree = pops.Count == 0 || at - pops[^1].At >= refractory;
-            if (isFree && shape.IsPop((int)(at - first), leastHeight))
+            int top = (int)(at - first);
+            if (at >= last + refractory && shape.IsSpike(top, leastHeight, out double scale))
             {
-                pops.Add(new Pop(at, Math.Abs(passed[(int)(at - first)])));
+                bool isOfTrain = units.Hold(top, scale);
+                (int alike, int turned) = units.Kin(top, scale);
+                Pop pop = new(at, Math.Abs(passed[top]), SpikeSpectrum.Of(passed, top, rateHz, band));
+                spikes.Add(new Spike(pop, units.NearShape(top).ToArray(), units.WideShape(top).ToArray(), isOfTrain, alike, turned));
+                last = isOfTrain ? last : at;
             }
         }
     }
