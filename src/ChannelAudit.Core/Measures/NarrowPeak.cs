@@ -12,6 +12,9 @@ public static class NarrowPeak
     /// <summary>The least share of the excess within ten bins that five bins must hold.</summary>
     public const double NarrowShare = 0.8;
 
+    // A line window whose nearest bin is one that the peak's own window touches, to its far end.
+    private const int BesideLine = LineWindow.Reach + LineWindow.Width - 1;
+
     // Keeps a ratio finite where the peak is all there is: 90 dB is as bad as any number.
     private const double LeastMuscleShare = 1e-9;
 
@@ -77,7 +80,21 @@ public static class NarrowPeak
     {
         double floor = PeakFloor.At(density, bin, bias);
         PeakReading peak = At(density, frame, segments, bin, floor, passes);
-        return peak.Power > best.Power && IsNarrow(density, frame, bin, floor) ? peak : best;
+        return peak.Power > best.Power && IsNarrow(density, frame, bin, floor) && IsAboveLine(density, frame, bin) ? peak : best;
+    }
+
+    // Beside a mains harmonic only what is higher than all of it: the flank and the wander of mains are no tone.
+    private static bool IsAboveLine(ReadOnlySpan<double> density, SpectralFrame frame, int bin)
+    {
+        for (int at = Math.Max(0, bin - BesideLine); at <= Math.Min(density.Length - 1, bin + BesideLine); at++)
+        {
+            if (frame.IsLine[at] && density[at] >= density[bin])
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // Asked of the raw spectrum: a filter changes no peak's shape.

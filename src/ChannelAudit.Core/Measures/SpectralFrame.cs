@@ -53,7 +53,7 @@ public sealed class SpectralFrame
         NarrowCenters = BinRange.Where(
             FirstBin + LineWindow.Reach,
             LastBin - LineWindow.Reach,
-            bin => !IsLine[bin - LineWindow.Reach] && !IsLine[bin] && !IsLine[bin + LineWindow.Reach]);
+            bin => !IsLine[bin]);
     }
 
     /// <summary>Samples per second.</summary>
@@ -113,7 +113,7 @@ public sealed class SpectralFrame
     /// <summary>Bins from 2 to 4 Hz.</summary>
     public BinRange LowestBins { get; }
 
-    /// <summary>Where a narrow peak may stand: bins of the band whose windows touch no line window.</summary>
+    /// <summary>Where a narrow peak may stand: bins of the band outside all line windows, whatever its own window touches.</summary>
     public ImmutableArray<BinRange> NarrowCenters { get; }
 
     /// <summary>The filter that scoring puts before the rectifier.</summary>

@@ -46,12 +46,16 @@ internal static class PlanAudit
     }
 
     /// <summary>Counts the cells of a result.</summary>
-    public static PointCount CountOf(RecordingResult result, ImmutableArray<string> reasons, HashSet<FaultyCell> faulty)
+    /// <param name="result">The result.</param>
+    /// <param name="reasons">The right reasons.</param>
+    /// <param name="faulty">The cells that the fault meets.</param>
+    /// <param name="uncounted">Cells that are neither faulty as stated nor free of the fault; null: none.</param>
+    public static PointCount CountOf(RecordingResult result, ImmutableArray<string> reasons, HashSet<FaultyCell> faulty, HashSet<FaultyCell>? uncounted = null)
     {
         PointCount count = PointCount.Empty with { Recordings = 1 };
         foreach (ChannelResult channel in result.Channels)
         {
-            foreach (CellResult cell in channel.Cells)
+            foreach (CellResult cell in channel.Cells.Where(cell => uncounted?.Contains(new FaultyCell(channel.Name, cell.Trial)) != true))
             {
                 count += faulty.Contains(new FaultyCell(channel.Name, cell.Trial)) ? OfFaulty(CellVerdict.For(channel, cell, reasons)) : OfOther(cell);
             }

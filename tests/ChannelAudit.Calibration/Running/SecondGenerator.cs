@@ -38,7 +38,7 @@ internal sealed class SecondGenerator(string python, string script)
                 Make(folder.FullName, [.. Enumerable.Range(from, to - from).Select(i => ItemOf(i, points[i / recordings], set, i % recordings))]);
                 for (int i = from; i < to; i++)
                 {
-                    counts[i] = Count(folder.FullName, Id(i), points[i / recordings].Sweep);
+                    counts[i] = Count(folder.FullName, Id(i), points[i / recordings]);
                     progress();
                 }
             }
@@ -86,16 +86,25 @@ internal sealed class SecondGenerator(string python, string script)
         }
     }
 
-    private static PointCount Count(string folder, string id, Sweep sweep)
+    private static PointCount Count(string folder, string id, StudyPoint point)
     {
+        Sweep sweep = point.Sweep;
         using JsonDocument truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder, id + ".truth.json")));
         using Recording recording = RecordingOpener.Open(Path.Combine(folder, id + ".edf"), new ReadOptions(null, null));
         HashSet<FaultyCell> faulty = sweep.IsConfuser
             ? []
             : [.. truth.RootElement.GetProperty("sites").EnumerateArray().SelectMany(site =>
                 truth.RootElement.GetProperty("trials").EnumerateArray().Select(trial => new FaultyCell(site.GetString()!, trial.GetInt32())))];
-        return PlanAudit.CountOf(PlanAudit.Audited(recording, SetupOf(truth.RootElement), DefaultCriteria.All), sweep.Reasons, faulty);
+        HashSet<FaultyCell> uncounted = sweep.Gross.Contains(point.Position) ? [.. Milder(truth.RootElement, sweep.Severities[sweep.Gross[0]])] : [];
+        return PlanAudit.CountOf(PlanAudit.Audited(recording, SetupOf(truth.RootElement), DefaultCriteria.All), sweep.Reasons, faulty, uncounted);
     }
+
+    // What is clipped in a whole recording differs from trial to trial: among gross ones stands only a trial that is gross itself, by the truth of the generator.
+    private static IEnumerable<FaultyCell> Milder(JsonElement truth, double leastGross) => truth.TryGetProperty("clipped_percent", out JsonElement sites)
+        ? sites.EnumerateObject().SelectMany(site => site.Value.EnumerateObject()
+            .Where(trial => trial.Value.GetDouble() is > 0 and var percent && percent < leastGross)
+            .Select(trial => new FaultyCell(site.Name, int.Parse(trial.Name, CultureInfo.InvariantCulture))))
+        : [];
 
     // A lab knows its amplifier: the setup states the noise of the noisiest input, as the first generator's does.
     private static StudySetup SetupOf(JsonElement truth)

@@ -9,7 +9,7 @@ namespace ChannelAudit.Calibration.Running;
 public sealed record StudyPoint(Sweep Sweep, int Position, double Severity)
 {
     // Another letter whenever something was changed after a look at judged recordings: those seeds are spent.
-    private const string Series = "b";
+    private const string Series = "c";
 
     /// <summary>The seed of a recording: its name, its severity's position, its number and its set decide it, not what else is in the study.</summary>
     public ulong SeedOf(SeedSet set, int recording)

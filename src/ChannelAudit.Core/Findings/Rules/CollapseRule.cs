@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Measures;
 using ChannelAudit.Verdicts;
@@ -7,12 +8,14 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>An amplitude that has collapsed: the whole recording holds nothing but the amplifier's noise, whether a task was asked or not.</summary>
 /// <remarks>
 /// The alternatives of <c>weak-response</c> without <c>contraction_snr</c>, on the measures of the whole recording; those of trials hold for all
-/// trials alike. Where the best contraction of a task counts as an answer, the electrodes are connected and nothing has collapsed.
+/// trials alike. Where the best contraction of a task counts as an answer, the electrodes are connected and nothing has collapsed. Where a task shows that the
+/// muscle hardly answers, <c>whiteness</c> is not asked any more: it stands for the same, and an amplifier's noise is not always quite white.
 /// A collapse cannot be said of a single trial: a muscle may be still for three seconds.
 /// </remarks>
 internal static class CollapseRule
 {
     private const string Contraction = "contraction_snr";
+    private const string Whiteness = "whiteness";
     private const string Cause = "gel between this site's own electrodes, a dead pair, or a shorted input";
 
     /// <summary>Whether an alternative asks for the size of a contraction, which only a task can give.</summary>
@@ -50,12 +53,16 @@ internal static class CollapseRule
 
     private static RuleOutcome Judge(WindowCase whole, bool ofChannel)
     {
-        if (Answers(whole))
+        bool? answers = Answers(whole);
+        if (answers == true)
         {
             return RuleOutcome.None(ReasonCode.WeakResponse);
         }
 
-        LimitJudgement judged = whole.Judge(ReasonCode.WeakResponse, ofChannel, set => !AsksForTask(set));
+        Criterion criterion = whole.Criteria.For(ReasonCode.WeakResponse);
+        LimitJudgement judged = ofChannel
+            ? Judge(whole, criterion.ChannelQuestionable, criterion.ChannelReject, answers is null)
+            : Judge(whole, criterion.Questionable, criterion.Reject, answers is null);
         return judged.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.WeakResponse)
             : new RuleOutcome(
@@ -66,12 +73,22 @@ internal static class CollapseRule
                 Cause);
     }
 
-    /// <summary>Whether the best contraction reaches none of the limits on its size.</summary>
-    private static bool Answers(WindowCase whole)
+    private static LimitJudgement Judge(WindowCase whole, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, bool asksWhiteness) =>
+        LimitJudgement.Of(Asked(questionable, asksWhiteness), Asked(reject, asksWhiteness), whole.ValueOf);
+
+    private static ImmutableArray<LimitSet> Asked(ImmutableArray<LimitSet> sets, bool asksWhiteness) =>
+    [
+        .. sets.Where(set => !AsksForTask(set))
+            .Select(set => asksWhiteness ? set : new LimitSet([.. set.Limits.Where(limit => !string.Equals(limit.Measure, Whiteness, StringComparison.Ordinal))]))
+            .Where(set => !set.Limits.IsEmpty),
+    ];
+
+    /// <summary>Whether the best contraction reaches none of the limits on its size; null without a task.</summary>
+    private static bool? Answers(WindowCase whole)
     {
         if (whole.ValueOf(Contraction) is not { } snr)
         {
-            return false;
+            return null;
         }
 
         Criterion criterion = whole.Criteria.For(ReasonCode.WeakResponse);
