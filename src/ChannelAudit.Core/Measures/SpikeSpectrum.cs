@@ -21,11 +21,14 @@ public readonly record struct SpikeSpectrum(double MuscleShare, double Steepness
     private const double FromHz = 50;
     private const double ToHz = 300;
 
+    /// <summary>Whether the other sign comes with it: no unit's potential goes one way only.</summary>
+    public bool HasPhases => Return >= LeastReturn;
+
     /// <summary>Whether the spike alone could be the muscle's.</summary>
-    public bool IsMuscleLike => MuscleShare >= 0.85 && Steepness <= 1 / 3.0 && Return >= LeastReturn;
+    public bool IsMuscleLike => MuscleShare >= 0.85 && Steepness <= 1 / 3.0 && HasPhases;
 
     /// <summary>Whether it could be, if more of its kind say so: the sharpest of units.</summary>
-    public bool MayBeUnit => MuscleShare >= 0.8 && Steepness <= 0.4 && Return >= LeastReturn;
+    public bool MayBeUnit => MuscleShare >= 0.8 && Steepness <= 0.4 && HasPhases;
 
     /// <summary>Looks at the 12.5 ms on either side of a spike, at every 10 Hz under a Hann window; null where the band ends below 400 Hz or the stretch too near.</summary>
     /// <param name="highPassed">The stretch.</param>

@@ -5,7 +5,7 @@ namespace ChannelAudit.Survey;
 /// <summary>Leaves out spikes that one motor unit made, wherever in the recording it fired: four others at least alike in shape, sign and height, hardly any turned over.</summary>
 /// <remarks>
 /// A large unit that is recruited late fires a few times at the height of each contraction, too seldom to be known within a second (<see cref="MotorUnits"/>).
-/// A unit also fires several times in a row: on average each of the family has a fellow within half a second. Their energy lies
+/// A unit also fires several times in a row: this spike has a fellow within half a second, and so has on average each of the family. Their energy lies
 /// where a sharp unit's can: the pops of one contact can be alike too, but they are steep or recover slowly. Engineering judgement.
 /// </remarks>
 internal static class UnitFamilies
@@ -28,6 +28,11 @@ internal static class UnitFamilies
     private static bool IsOfUnit(List<Spike> spikes, int index, long near)
     {
         Spike one = spikes[index];
+        if (one.Alike == 0 || one.Pop.Spectrum is not { HasPhases: true })
+        {
+            return false;
+        }
+
         bool mayBe = one.Pop.Spectrum is { MayBeUnit: true };
         int alike = mayBe ? one.Alike : 0;
         int family = 1;

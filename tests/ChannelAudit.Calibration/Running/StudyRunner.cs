@@ -17,7 +17,9 @@ internal static class StudyRunner
         ImmutableArray<StudyPoint> points, SeedSet set, int recordings, ImmutableArray<AuditCriteria> criteria, Action progress)
     {
         ImmutableArray<PointCount>[] counts = new ImmutableArray<PointCount>[points.Length * recordings];
-        Parallel.For(0, counts.Length, i =>
+
+        // Without a bound the pool starts ever more threads on a busy machine, each with a whole recording in memory.
+        Parallel.For(0, counts.Length, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
         {
             StudyPoint point = points[i / recordings];
             counts[i] = PlanAudit.Count(point.Sweep, point.Severity, point.SeedOf(set, i % recordings), criteria);

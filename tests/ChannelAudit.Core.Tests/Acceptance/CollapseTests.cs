@@ -107,6 +107,22 @@ public sealed class CollapseTests
             Assert.Equal(!withTask, cell.Reasons.Contains(ReasonCode.WeakResponse, StringComparer.Ordinal)));
     }
 
+    /// <summary>No noise is as white as this limit asks: a task that is hardly answered stands for it, and for all trials.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ATaskThatIsHardlyAnsweredStandsForWhiteness(bool withTask)
+    {
+        RecordingResult result = MadeAudit.Of(
+            Session(895, 1000, withTask) with { Faults = [ElectrodeBridge.WithinPair("brow", 0)] },
+            string.Empty,
+            "[weak-response]\nquestionable = [{ contraction_snr = 12.0 }, { whiteness = 9.0, rest_excess = 1.3, band_p95 = 3.0 }]\n");
+
+        Assert.Equal(withTask ? ["brow"] : [], Collapsed(result));
+        Assert.All(MadeAudit.Channel(result, "brow").Cells, cell =>
+            Assert.Equal(withTask, cell.Reasons.Contains(ReasonCode.WeakResponse, StringComparer.Ordinal)));
+    }
+
     [Fact]
     public void WithoutALimitOfTheChannelEachTrialHoldsTheFinding()
     {

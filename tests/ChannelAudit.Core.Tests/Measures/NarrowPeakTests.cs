@@ -39,6 +39,34 @@ public sealed class NarrowPeakTests
     }
 
     [Theory]
+    [InlineData(103)]
+    [InlineData(97)]
+    [InlineData(153.5)]
+    public void AToneBesideAHarmonicIsFoundAlsoWhereThatIsThere(double hz)
+    {
+        double[] mains = Made.Sum(Made.Sine(2, 100, RateHz, 10_000), Made.Sine(2, 150, RateHz, 10_000));
+        double[] samples = Made.Sum(Made.Sine(7.5 * Math.Sqrt(2), hz, RateHz, 10_000), mains, Made.Noise(35, 2, 10_000));
+
+        PeakReading peak = NarrowPeak.Of(Welch.Density(samples, RateHz, 1000), Made.Frame(RateHz), 19);
+
+        Assert.Equal(7.5, peak.Rms, 0.4);
+        Assert.Equal(hz, peak.Hz, 0.25);
+    }
+
+    [Fact]
+    public void TheSidebandOfAStrongHarmonicIsNoTone()
+    {
+        // Mains of 10 µV whose amplitude trembles three times a second.
+        double[] mains = Made.Sine(10, 150, RateHz, 10_000);
+        double[] tremble = Made.Sine(0.3, 3, RateHz, 10_000);
+        double[] samples = Made.Sum([.. mains.Select((value, i) => value * (1 + tremble[i]))], Made.Noise(36, 0.3, 10_000));
+
+        PeakReading peak = NarrowPeak.Of(Welch.Density(samples, RateHz, 1000), Made.Frame(RateHz), 19);
+
+        Assert.True(peak.Rms < 0.5, FormattableString.Invariant($"{peak.Rms} µV at {peak.Hz} Hz"));
+    }
+
+    [Theory]
     [InlineData(31, 4)]
     [InlineData(62, 8)]
     public void MotorUnitsFiringTogetherAreTooBroad(double hz, double halfWidthHz)

@@ -60,9 +60,13 @@ internal static class CollapseRule
         }
 
         Criterion criterion = whole.Criteria.For(ReasonCode.WeakResponse);
-        LimitJudgement judged = ofChannel
-            ? Judge(whole, criterion.ChannelQuestionable, criterion.ChannelReject, answers is null)
-            : Judge(whole, criterion.Questionable, criterion.Reject, answers is null);
+        (ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject) = ofChannel
+            ? (criterion.ChannelQuestionable, criterion.ChannelReject)
+            : (criterion.Questionable, criterion.Reject);
+        LimitJudgement judged = LimitJudgement.Of(Asked(questionable), Asked(reject), whole.ValueOf);
+        judged = judged.Grade == Grade.Pass && answers == false
+            ? LimitJudgement.Of(WithoutWhiteness(questionable), WithoutWhiteness(reject), whole.ValueOf)
+            : judged;
         return judged.Grade == Grade.Pass
             ? RuleOutcome.None(ReasonCode.WeakResponse)
             : new RuleOutcome(
@@ -73,13 +77,12 @@ internal static class CollapseRule
                 Cause);
     }
 
-    private static LimitJudgement Judge(WindowCase whole, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, bool asksWhiteness) =>
-        LimitJudgement.Of(Asked(questionable, asksWhiteness), Asked(reject, asksWhiteness), whole.ValueOf);
+    private static ImmutableArray<LimitSet> Asked(ImmutableArray<LimitSet> sets) => [.. sets.Where(set => !AsksForTask(set))];
 
-    private static ImmutableArray<LimitSet> Asked(ImmutableArray<LimitSet> sets, bool asksWhiteness) =>
+    private static ImmutableArray<LimitSet> WithoutWhiteness(ImmutableArray<LimitSet> sets) =>
     [
-        .. sets.Where(set => !AsksForTask(set))
-            .Select(set => asksWhiteness ? set : new LimitSet([.. set.Limits.Where(limit => !string.Equals(limit.Measure, Whiteness, StringComparison.Ordinal))]))
+        .. Asked(sets)
+            .Select(set => new LimitSet([.. set.Limits.Where(limit => !string.Equals(limit.Measure, Whiteness, StringComparison.Ordinal))]))
             .Where(set => !set.Limits.IsEmpty),
     ];
 
