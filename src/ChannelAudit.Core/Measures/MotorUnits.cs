@@ -80,9 +80,9 @@ internal readonly ref struct MotorUnits
         }
 
         double best = 0;
-        for (int shift = 0; shift + near.Length <= wide.Length; shift++)
+        for (int offset = 0; offset + near.Length <= wide.Length; offset++)
         {
-            double likeness = Likeness(near, wide.Slice(shift, near.Length));
+            double likeness = Likeness(near, wide.Slice(offset, near.Length));
             best = Math.Abs(likeness) > Math.Abs(best) ? likeness : best;
         }
 

@@ -18,7 +18,7 @@ internal sealed class PopFinder
     private readonly double leastHeight;
     private readonly EmgBand band;
     private readonly List<Spike> spikes = [];
-    private long last = long.MinValue / 2;
+    private long latest = long.MinValue / 2;
 
     private PopFinder(Recording recording, Channel channel, double leastHeight)
     {
@@ -88,13 +88,13 @@ internal sealed class PopFinder
         for (long at = from; at < to; at++)
         {
             int top = (int)(at - first);
-            if (at >= last + refractory && shape.IsSpike(top, leastHeight, out double scale))
+            if (at >= latest + refractory && shape.IsSpike(top, leastHeight, out double scale))
             {
                 bool isOfTrain = units.Hold(top, scale);
                 (int alike, int turned) = units.Kin(top, scale);
                 Pop pop = new(at, Math.Abs(passed[top]), SpikeSpectrum.Of(passed, top, rateHz, band));
                 spikes.Add(new Spike(pop, units.NearShape(top).ToArray(), units.WideShape(top).ToArray(), isOfTrain, alike, turned));
-                last = isOfTrain ? last : at;
+                latest = isOfTrain ? latest : at;
             }
         }
     }
