@@ -108,7 +108,7 @@ public static class Audit
                 window,
                 cases[^1].Outcomes,
                 before is null ? null : (before, rules.Judge(before)),
-                own.IsEmpty ? Grade.Pass : own.Max(pair => pair.Trials[trial]),
+                BridgedTrials.Of(index, own, trial, input.Trials[trial], windows[trial], survey),
                 bridgeOpen,
                 throughout));
             cells[trial] = Holding(cells[trial], inTrials);

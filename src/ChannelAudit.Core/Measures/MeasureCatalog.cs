@@ -37,22 +37,32 @@ public static class MeasureCatalog
         new("lowfreq_left_ratio", "1", ReasonCode.LowFrequency, LimitSense.AtLeast, "its power over what the filter leaves of the muscle"),
         new("pops", "1", ReasonCode.Pops, LimitSense.AtLeast, "short, isolated spikes"),
         new("pop_rate", "1/min", ReasonCode.Pops, LimitSense.AtLeast, "spikes a minute"),
-        new("pop_share", "%", ReasonCode.Pops, LimitSense.AtLeast, "what spikes hold of the energy above 20 Hz, trials only"),
+        new("pop_share", "%", ReasonCode.Pops, LimitSense.AtLeast, "what spikes hold of the energy above 20 Hz, trials only") { IsOfTrials = true },
         new("rest_rms", "uV", ReasonCode.NoiseFloor, LimitSense.AtLeast, "amplitude in the band at rest; in a trial the trial's own"),
         new("whiteness", "1", ReasonCode.NoiseFloor, LimitSense.AtLeast, "density at the top of the band over that at 80 to 150 Hz")
         { AlsoServes = ReasonCode.WeakResponse },
         new("contraction_snr", "dB", ReasonCode.WeakResponse, LimitSense.AtMost, "contraction over rest; trials of a task only, the best of them for the whole recording"),
         new("rest_excess", "1", ReasonCode.WeakResponse, LimitSense.AtMost, "amplitude at rest over the amplifier's own noise, whole recording only"),
         new("band_p95", "uV", ReasonCode.WeakResponse, LimitSense.AtMost, "95th percentile of the amplitude in the band of single seconds, whole recording only"),
-        new("rectified", "uV", string.Empty, LimitSense.AtLeast, "mean rectified amplitude behind the scoring filter, trials only"),
+        new("rectified", "uV", string.Empty, LimitSense.AtLeast, "mean rectified amplitude behind the scoring filter, trials only") { IsOfTrials = true },
         new("line_effect", "%", ReasonCode.LineNoise, LimitSense.AtLeastMagnitude, "what the mains adds to it, in % of it without the mains"),
+        new("line_shift", "uV", ReasonCode.LineNoise, LimitSense.AtLeastMagnitude, "the same in µV") { IsOfTrials = true },
         new("narrow_effect", "%", ReasonCode.NarrowBand, LimitSense.AtLeastMagnitude, "what the narrow peak adds to it"),
+        new("narrow_shift", "uV", ReasonCode.NarrowBand, LimitSense.AtLeastMagnitude, "the same in µV") { IsOfTrials = true },
         new("lowfreq_effect", "%", ReasonCode.LowFrequency, LimitSense.AtLeastMagnitude, "what is left from 2 to 15 Hz adds to it"),
+        new("lowfreq_shift", "uV", ReasonCode.LowFrequency, LimitSense.AtLeastMagnitude, "the same in µV") { IsOfTrials = true },
         new("noise_effect", "%", ReasonCode.NoiseFloor, LimitSense.AtLeastMagnitude, "what white noise adds to it, an estimate"),
+        new("noise_shift", "uV", ReasonCode.NoiseFloor, LimitSense.AtLeastMagnitude, "the same in µV") { IsOfTrials = true },
         new("pops_effect", "%", ReasonCode.Pops, LimitSense.AtLeastMagnitude, "what spikes add to it"),
+        new("pops_shift", "uV", ReasonCode.Pops, LimitSense.AtLeastMagnitude, "the same in µV") { IsOfTrials = true },
         new("clipped_effect", "%", ReasonCode.Clipping, LimitSense.AtLeastMagnitude, "what clipping takes from it at least, below zero"),
+        new("clipped_shift", "uV", ReasonCode.Clipping, LimitSense.AtLeastMagnitude, "the same in µV, below zero") { IsOfTrials = true },
         new("flat_effect", "%", ReasonCode.Flatline, LimitSense.AtLeastMagnitude, "what flat stretches take from it, below zero"),
+        new("flat_shift", "uV", ReasonCode.Flatline, LimitSense.AtLeastMagnitude, "the same in µV, below zero") { IsOfTrials = true },
     ];
+
+    /// <summary>Those that a whole recording can have, which are columns of <c>channels.tsv</c>.</summary>
+    public static ImmutableArray<MeasureDefinition> OfWholeRecordings { get; } = [.. OfChannels.Where(measure => !measure.IsOfTrials)];
 
     /// <summary>Numbers that only criteria know: medians that decide a bridge, and the share of bad trials.</summary>
     public static ImmutableArray<MeasureDefinition> OfDecisions { get; } =

@@ -11,6 +11,9 @@ public sealed record MeasureDefinition(string Name, string Unit, string Reason, 
     /// <summary>Another reason whose limits may ask for it, or null.</summary>
     public string? AlsoServes { get; init; }
 
+    /// <summary>Whether only trials have it: it is no column of <c>channels.tsv</c>.</summary>
+    public bool IsOfTrials { get; init; }
+
     /// <summary>Whether limits of a reason may ask for it.</summary>
     public bool Serves(string reason) =>
         string.Equals(Reason, reason, StringComparison.Ordinal) || string.Equals(AlsoServes, reason, StringComparison.Ordinal);

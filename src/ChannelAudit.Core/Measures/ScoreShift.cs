@@ -29,6 +29,11 @@ public static class ScoreShift
     /// <param name="percent">The shift.</param>
     public static bool IsAtMost(double percent) => percent >= MostPercent - Rounding;
 
+    /// <summary>What a fault adds to a mean rectified amplitude, below zero what it takes.</summary>
+    /// <param name="rectified">The mean rectified amplitude with the fault, in the unit of the result.</param>
+    /// <param name="percent">The shift in %, above -100; at the most that is told it is the least that the fault adds.</param>
+    public static double Added(double rectified, double percent) => rectified - (rectified / (1 + (percent / 100)));
+
     /// <summary>The amplitude without the fault.</summary>
     /// <param name="rectified">The mean rectified amplitude with it.</param>
     /// <param name="percent">The shift.</param>

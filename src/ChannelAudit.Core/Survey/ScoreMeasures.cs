@@ -7,6 +7,8 @@ internal static class ScoreMeasures
 {
     private const string TrialsOnly = "trials only";
     private const string NothingLeft = "the scoring filter leaves nothing";
+    private const string NothingRecorded = "the fault took everything";
+    private const string AtLeast = "at least";
     private const string OnlyPops = "pops all over the window";
     private const string NoHighPass = "[scoring] has no high-pass below half the sampling rate";
     private const string FromSpectrum = "from the spectrum, as if Gaussian: " + NoHighPass;
@@ -24,18 +26,22 @@ internal static class ScoreMeasures
         double? narrow = left?.Narrow is { } peak ? ScoreShift.OfAddedPower(peak.Power, left.Total) : null;
         double? low = left?.LowPower is { } power ? ScoreShift.OfAddedPower(power, left.Total) : null;
         double? noise = left?.NoisePower is { } white ? ScoreShift.OfAddedPower(white, left.Total) : null;
+        MeasureValue rectified = Rectified(reading, channel, isWhole, whyNot.Spectrum, noUnit);
         return
         [
-            Rectified(reading, channel, isWhole, whyNot.Spectrum, noUnit),
-            Value("line_effect", line, whyNot.Line),
-            Value("narrow_effect", narrow, whyNot.Narrow),
-            Value("lowfreq_effect", low, whyNot.Low),
-            Value("noise_effect", noise, whyNot.Noise),
-            Value("pops_effect", Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoPops(reading, channel))),
-            Value("clipped_effect", ScoreShift.OfClipping(Percent(reading.Time.ClippedSamples, reading)), whyNot.Clipping),
-            Value("flat_effect", -Percent(reading.FlatSamples, reading) + 0.0, whyNot.Flat),
+            rectified,
+            .. Shifts("line", line, whyNot.Line, rectified),
+            .. Shifts("narrow", narrow, whyNot.Narrow, rectified),
+            .. Shifts("lowfreq", low, whyNot.Low, rectified),
+            .. Shifts("noise", noise, whyNot.Noise, rectified),
+            .. Shifts("pops", Pops(reading), whyNot.Pops ?? (isWhole ? TrialsOnly : NoPops(reading, channel)), rectified),
+            .. Shifts("clipped", ScoreShift.OfClipping(Percent(reading.Time.ClippedSamples, reading)), whyNot.Clipping, rectified),
+            .. Shifts("flat", -Percent(reading.FlatSamples, reading) + 0.0, whyNot.Flat, rectified),
         ];
     }
+
+    /// <summary>The mean rectified amplitude of a trial, in the channel's unit; null where there is none.</summary>
+    public static double? RectifiedOf(WindowReading reading, ChannelSurvey channel) => Rectified(reading, channel, false, reading.NoSpectrum, null).Value;
 
     private static MeasureValue Rectified(WindowReading reading, ChannelSurvey channel, bool isWhole, string? noSpectrum, string? noUnit)
     {
@@ -72,6 +78,18 @@ internal static class ScoreMeasures
         _ => channel.Frame.Filter.Sections(reading.RateHz).IsEmpty ? NoHighPass : null,
     };
 
-    private static MeasureValue Value(string name, double? value, string? cause) =>
-        cause is null && value is { } number ? new MeasureValue(name, number) : MeasureValue.None(name, cause ?? NothingLeft);
+    /// <summary>A fault's effect in % and in µV.</summary>
+    private static MeasureValue[] Shifts(string fault, double? percent, string? cause, MeasureValue rectified)
+    {
+        (string effect, string shift) = (fault + "_effect", fault + "_shift");
+        return cause is not null || percent is not { } share
+            ? [MeasureValue.None(effect, cause ?? NothingLeft), MeasureValue.None(shift, cause ?? NothingLeft)]
+            : [new MeasureValue(effect, share), InMicrovolts(shift, share, rectified)];
+    }
+
+    private static MeasureValue InMicrovolts(string name, double percent, MeasureValue rectified) => rectified.Value is not { } mean
+        ? MeasureValue.None(name, rectified.Note!)
+        : percent > -100
+            ? new MeasureValue(name, ScoreShift.Added(mean, percent), ScoreShift.IsAtMost(percent) ? AtLeast : null)
+            : MeasureValue.None(name, NothingRecorded);
 }

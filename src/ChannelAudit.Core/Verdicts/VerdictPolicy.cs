@@ -25,7 +25,7 @@ internal sealed class VerdictPolicy
     /// <param name="window">The scoring window.</param>
     /// <param name="outcomes">What the rules say of it.</param>
     /// <param name="baseline">The baseline and what the rules say of it, or null.</param>
-    /// <param name="bridge">The worst grade of the channel's pairs in this trial.</param>
+    /// <param name="bridges">What joins the channel to others in this trial.</param>
     /// <param name="bridgeOpen">Why a bridge could not be judged, or null.</param>
     /// <param name="carried">Findings about several channels that hold throughout.</param>
     public CellResult Cell(
@@ -34,7 +34,7 @@ internal sealed class VerdictPolicy
         WindowCase window,
         ImmutableArray<RuleOutcome> outcomes,
         (WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)? baseline,
-        Grade bridge,
+        ImmutableArray<Finding> bridges,
         string? bridgeOpen,
         ImmutableArray<Finding> carried)
     {
@@ -50,10 +50,8 @@ internal sealed class VerdictPolicy
             open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
         }
 
-        List<(string Reason, Grade Grade)> reasons =
-        [
-            .. findings.Concat(carried).Select(finding => (finding.Reason, finding.Grade)), (ReasonCode.Bridge, bridge),
-        ];
+        findings.AddRange(bridges);
+        List<(string Reason, Grade Grade)> reasons = [.. findings.Concat(carried).Select(finding => (finding.Reason, finding.Grade))];
         if (window.Reading.EmgPower is null)
         {
             reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
@@ -63,7 +61,7 @@ internal sealed class VerdictPolicy
         return new CellResult
         {
             Trial = trial.Number,
-            Verdict = reasons.Max(reason => reason.Grade),
+            Verdict = reasons.Select(reason => reason.Grade).DefaultIfEmpty(Grade.Pass).Max(),
             Reasons = ReasonOrder.Of(reasons),
             NotAssessed = ReasonOrder.Of(open),
             Measures = GradedMeasures.Of(window, outcomes, criteria),

@@ -39,7 +39,7 @@ public static class ChannelsTsv
 
         // Impedance has a column of its own and never changes a verdict.
         table.Word(recording.Impedance?.Site(channel.Name)?.Grade is { } impedance ? ImpedanceCodes.Of(impedance) : Cells.Missing);
-        foreach (MeasureDefinition measure in MeasureCatalog.OfChannels)
+        foreach (MeasureDefinition measure in MeasureCatalog.OfWholeRecordings)
         {
             table.Number(ValueOf(channel, measure.Name));
         }

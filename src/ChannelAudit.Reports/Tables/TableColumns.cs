@@ -10,12 +10,12 @@ public static class TableColumns
     public static ImmutableArray<string> Verdicts { get; } =
         ["recording", "channel", "trial", "condition", "onset", "duration", "verdict", "reasons", "not_assessed", "final"];
 
-    /// <summary>Columns of <c>channels.tsv</c>: the verdict, then every measure of the whole recording.</summary>
+    /// <summary>Columns of <c>channels.tsv</c>: the verdict, then every measure that a whole recording can have.</summary>
     public static ImmutableArray<string> Channels { get; } =
     [
         "recording", "channel", "verdict", "reasons", "not_assessed", "final",
         "trials", "trials_pass", "trials_questionable", "trials_reject", "impedance",
-        .. MeasureCatalog.OfChannels.Select(measure => measure.Name),
+        .. MeasureCatalog.OfWholeRecordings.Select(measure => measure.Name),
     ];
 
     /// <summary>Columns of <c>conditions.tsv</c>.</summary>

@@ -103,6 +103,8 @@ public static class ReasonPhrase
         "headroom" => $"(headroom {Quantities.WithUnit(evidence.Value, evidence.Unit)})",
         "rho_active" or "rho_rest" or "rho_high_rest" => $"(correlation {Quantities.Short(evidence.Value)})",
         "gain_active" => $"(gain {Quantities.Short(evidence.Value)})",
+        _ when evidence.Measure.EndsWith("_shift", StringComparison.Ordinal) =>
+            $"({(evidence.Value < 0 ? "takes" : "adds")} {Quantities.Short(Math.Abs(evidence.Value))} \u00B5V {(evidence.Value < 0 ? "from" : "to")} the score)",
         _ when evidence.Measure.EndsWith("_effect", StringComparison.Ordinal) => $"({EffectWords.Shift(evidence.Value)} {(evidence.Value < 0 ? "from" : "to")} the score)",
         _ => Quantities.WithUnit(evidence.Value, evidence.Unit),
     };

@@ -7,6 +7,7 @@ using ChannelAudit.Synthesis;
 using ChannelAudit.Synthesis.Faults;
 using ChannelAudit.Verdicts;
 using Xunit;
+using static ChannelAudit.Core.Tests.Acceptance.ScoredCells;
 using MeasureValue = ChannelAudit.Measures.MeasureValue;
 
 namespace ChannelAudit.Core.Tests.Acceptance;
@@ -288,25 +289,6 @@ public sealed class ScoringTests
     }
 
     [Fact]
-    public void LimitsMayBeSetInPercentOfTheScore()
-    {
-        SessionPlan plan = MadeAudit.Session(908) with { Faults = [new MainsPickup(["cheek"], 3) { Harmonics = [1] }] };
-        const string Lab = "[line-noise]\nquestionable = [{ line_effect = 10.0 }]\nreject = [{ line_effect = 60.0 }]\n";
-
-        RecordingResult result = MadeAudit.Of(plan, HighPass, Lab);
-
-        // At rest of 1.5 µV or so the mains is most of the score; in the contraction of 25 µV it is next to nothing.
-        Assert.Contains(1, MadeAudit.RejectedFor(result, "cheek", "line-noise"));
-        int task = result.Trials.First(trial => string.Equals(trial.Label, "raise lip corner", StringComparison.Ordinal)).Number;
-        Assert.DoesNotContain(task, MadeAudit.FoundFor(result, "cheek", "line-noise"));
-        Finding found = Found(result, "cheek", 1, "line-noise");
-        Assert.Equal("line_effect", Assert.Single(found.Evidence).Measure);
-        Assert.Equal(found.Evidence[0].Value, found.Effect!.Percent);
-        GradedMeasure row = Measure(result, "cheek", 1, "line_effect");
-        Assert.Equal((Grade.Reject, 10, 60), (row.Grade, row.Questionable, row.Reject));
-    }
-
-    [Fact]
     public void AnEffectIsTheAmplitudeWithAndWithoutTheFault()
     {
         SessionPlan clean = MadeAudit.Session(909);
@@ -323,18 +305,6 @@ public sealed class ScoringTests
             Assert.Equal(measured, found.Effect!.WithoutUv!.Value + found.Effect.Microvolts!.Value, 1e-9);
             Assert.Equal(truth, found.Effect.WithoutUv.Value, 0.12 * measured);
         }
-    }
-
-    [Fact]
-    public void ABridgeSaysHowMuchOfTheOtherSiteGetsIn()
-    {
-        SessionPlan plan = MadeAudit.WithConfusers(MadeAudit.Session(911, null, 4), new IdenticalChannels("cheek", "brow"));
-
-        Finding[] bridges = [.. MadeAudit.Of(plan).Channels.SelectMany(channel => channel.Findings).Where(one => one is { Reason: "bridge", Channels.Length: 2 })];
-
-        Assert.NotEmpty(bridges);
-        Assert.All(bridges, bridge => Assert.Null(bridge.Effect!.Percent));
-        Assert.All(bridges, bridge => Assert.Matches("^depends on (cheek|brow): 100 % of its amplitude gets in$", bridge.Effect!.Note));
     }
 
     [Fact]
@@ -379,10 +349,4 @@ public sealed class ScoringTests
         Channel channel = MadeRecording.Make(plan).ChannelOf(site);
         return new Drift(site, 0, channel.UpperRail!.Value * (1 - (roomPercent / 100)));
     }
-
-    private static Finding Found(RecordingResult result, string site, int trial, string reason) => MadeAudit.Channel(result, site).Cells[trial - 1]
-        .Findings.Single(finding => string.Equals(finding.Reason, reason, StringComparison.Ordinal));
-
-    private static GradedMeasure Measure(RecordingResult result, string site, int trial, string name) => MadeAudit.Channel(result, site).Cells[trial - 1]
-        .Measures.Single(one => string.Equals(one.Value.Measure, name, StringComparison.Ordinal));
 }

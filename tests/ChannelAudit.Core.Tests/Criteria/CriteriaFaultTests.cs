@@ -18,10 +18,10 @@ public sealed class CriteriaFaultTests
     [InlineData("[clipping]\nreject = [{ cliped = 1 }]\n", "line 2: unknown measure 'cliped' in [clipping]", "did you mean 'clipped'?")]
     [InlineData(
         "[clipping]\nreject = [{ zebra = 1 }]\n", "line 2: unknown measure 'zebra' in [clipping]",
-        "measures of [clipping]: clipped, clipped_run, peak_use, clipped_effect")]
+        "measures of [clipping]: clipped, clipped_run, peak_use, clipped_effect, clipped_shift")]
     [InlineData(
         "[clipping]\nreject = [\n  { flat = 1 },\n]\n", "line 3: measure 'flat' does not serve [clipping]",
-        "measures of [clipping]: clipped, clipped_run, peak_use, clipped_effect")]
+        "measures of [clipping]: clipped, clipped_run, peak_use, clipped_effect, clipped_shift")]
     public void UnknownNamesAreRefused(string toml, string found, string hint) => IsRefused(toml, found, hint);
 
     [Theory]

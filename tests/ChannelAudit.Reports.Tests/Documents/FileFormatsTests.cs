@@ -40,8 +40,8 @@ public sealed class FileFormatsTests
     {
         Dictionary<string, string[]> rows = Rows("channels.tsv").ToDictionary(row => row[0].Trim('`'), StringComparer.Ordinal);
 
-        Assert.All(MeasureCatalog.OfChannels, measure => Assert.Equal(measure.Unit, rows[measure.Name][2]));
-        Assert.All(MeasureCatalog.OfChannels, measure => Assert.Equal(measure.Meaning, rows[measure.Name][3]));
+        Assert.All(MeasureCatalog.OfWholeRecordings, measure => Assert.Equal(measure.Unit, rows[measure.Name][2]));
+        Assert.All(MeasureCatalog.OfWholeRecordings, measure => Assert.Equal(measure.Meaning, rows[measure.Name][3]));
     }
 
     private static IEnumerable<string[]> Rows(string table) => Page

@@ -64,7 +64,7 @@ public sealed class TableTests
         Assert.Equal("recording channel trial condition onset duration verdict reasons not_assessed final", string.Join(' ', TableColumns.Verdicts));
         Assert.Equal(
             "recording channel verdict reasons not_assessed final trials trials_pass trials_questionable trials_reject impedance "
-            + string.Join(' ', MeasureCatalog.OfChannels.Select(measure => measure.Name)),
+            + string.Join(' ', MeasureCatalog.OfWholeRecordings.Select(measure => measure.Name)),
             string.Join(' ', TableColumns.Channels));
         Assert.Equal("recording participant channel condition trials pass questionable reject usable minimum enough", string.Join(' ', TableColumns.Conditions));
         Assert.Equal("channel trial measure value unit grade questionable reject note", string.Join(' ', TableColumns.Measures));

@@ -73,6 +73,8 @@ internal static class LowFrequencyRule
             "lowfreq_left" => Math.Sqrt(segment.LowLeft),
             "lowfreq_left_ratio" => segment.BandLeft > 0 ? segment.LowLeft / segment.BandLeft : null,
             "lowfreq_effect" => ScoreShift.OfAddedPower(segment.LowLeft, segment.TotalLeft),
+            "lowfreq_shift" => ScoreShift.Added(
+                Math.Sqrt(2 / Math.PI * segment.TotalLeft), ScoreShift.OfAddedPower(segment.LowLeft, segment.TotalLeft) ?? 0),
             _ => null,
         }).Grade != Grade.Pass;
 }

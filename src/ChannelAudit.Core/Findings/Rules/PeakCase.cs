@@ -9,5 +9,6 @@ namespace ChannelAudit.Findings.Rules;
 /// <param name="EmgLeft">The muscle power behind the filter.</param>
 /// <param name="Segments">Segments in the mean, 1 or more.</param>
 /// <param name="EffectPercent">What it adds to the score in %; null for a single segment or where it cannot be said.</param>
+/// <param name="ShiftUv">The same in µV.</param>
 internal readonly record struct PeakCase(
-    PeakReading Raw, double Emg, PeakReading Left, double EmgLeft, int Segments, double? EffectPercent);
+    PeakReading Raw, double Emg, PeakReading Left, double EmgLeft, int Segments, double? EffectPercent, double? ShiftUv);

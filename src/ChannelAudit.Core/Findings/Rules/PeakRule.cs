@@ -9,7 +9,7 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>Line noise and narrow peaks: amplitude and ratio must both be reached, few segments must stand 4 standard errors clear, and an
 /// active trial takes what the quiet stretches around it say.</summary>
 /// <remarks>
-/// Judged is the raw reading, or what the scoring filter leaves of it: the limits then name the surviving measures. A limit in percent of the score is asked
+/// Judged is the raw reading, or what the scoring filter leaves of it: the limits then name the surviving measures. A limit on the score, in percent or in µV, is asked
 /// of the window alone: what a contraction hides changes its score little.
 /// </remarks>
 internal abstract class PeakRule
@@ -40,7 +40,7 @@ internal abstract class PeakRule
             channel.Quiet.Quiet,
             behind ? leftOf : rawOf,
             (segment, _) => Own(
-                new PeakCase(rawOf(segment), channel.Segments.BandPower[segment], leftOf(segment), channel.Segments.BandLeft[segment], 1, null),
+                new PeakCase(rawOf(segment), channel.Segments.BandPower[segment], leftOf(segment), channel.Segments.BandLeft[segment], 1, null, null),
                 criterion.Questionable,
                 criterion.Reject).Grade,
             behind ? segment => rawOf(segment).Rms : segment => leftOf(segment).Rms);
@@ -130,7 +130,8 @@ internal abstract class PeakRule
     private PeakCase? CaseOf(WindowCase window) =>
         ReadingOf(window.Reading, false) is { } raw && window.Reading.EmgPower is { } emg
             && ReadingOf(window.Reading, true) is { } left && window.Reading.Left?.EmgPower is { } emgLeft
-            ? new PeakCase(raw, emg, left, emgLeft, Math.Max(1, window.Reading.Segments), window.ValueOf(name + "_effect"))
+            ? new PeakCase(
+                raw, emg, left, emgLeft, Math.Max(1, window.Reading.Segments), window.ValueOf(name + "_effect"), window.ValueOf(name + "_shift"))
             : null;
 
     private double? RatioOf(PeakCase found, bool behind) => behind
@@ -152,6 +153,7 @@ internal abstract class PeakRule
         "_left" => found.Left.Rms,
         "_left_ratio" => RatioOf(found, true),
         "_effect" => found.EffectPercent,
+        "_shift" => found.ShiftUv,
         _ => null,
     };
 

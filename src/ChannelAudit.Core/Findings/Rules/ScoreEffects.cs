@@ -6,7 +6,7 @@ namespace ChannelAudit.Findings.Rules;
 /// <summary>What a finding does to the score of its window.</summary>
 internal static class ScoreEffects
 {
-    /// <summary>The effect of a finding; null for reasons that say nothing of the amplitude.</summary>
+    /// <summary>The effect of a finding; null for information.</summary>
     /// <param name="window">The window.</param>
     /// <param name="outcome">What a rule found in it.</param>
     public static ScoreEffect? Of(WindowCase window, RuleOutcome outcome) => outcome.Reason switch
@@ -20,6 +20,8 @@ internal static class ScoreEffects
         ReasonCode.Flatline => OfShift(window, outcome, "flat_effect"),
         ReasonCode.Dropout => OfDropout(window),
         ReasonCode.Drift => OfDrift(window),
+        ReasonCode.WeakResponse => new ScoreEffect(null, null, null, "no answer was seen, so nobody knows what the muscle would add"),
+        ReasonCode.UnusableInput => new ScoreEffect(null, null, null, "amplitudes that are not what they are taken for"),
         _ => null,
     };
 

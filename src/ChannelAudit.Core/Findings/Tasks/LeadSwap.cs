@@ -78,6 +78,7 @@ public static class LeadSwap
             FromS = 0,
             ToS = durationS,
             Evidence = stranger.Evidence,
+            Effect = new ScoreEffect(null, null, null, "the score may be that of another muscle"),
             Text = string.Create(CultureInfo.InvariantCulture, $"{other} answers the task of {name} ({stranger.Snr:0} dB above rest), {name} {(stranger.OnlyLeads ? "less" : "does not")} ({stranger.Own:0} dB)"),
             Cause = isMutual
                 ? "leads or labels of the two sites are exchanged: each answers the other's task"
