@@ -8,7 +8,7 @@ internal static class ErrorReport
 
     /// <summary>Writes that the run was interrupted.</summary>
     public static void WriteInterrupted(TextWriter error) =>
-        Write(error, "interrupted", "files already written are whole; run the same command again for the rest");
+        Write(error, "interrupted", "what stood in the output folder is as it was; run the same command again, and it goes on with the rest");
 
     /// <summary>Writes that the program itself is at fault.</summary>
     public static void WriteBug(TextWriter error, Exception fault) =>

@@ -11,5 +11,5 @@ CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
 
 using var interrupt = new Interrupt();
 TerminalStyle style = TerminalLook.Of();
-using var context = new CommandContext(Console.Out, Console.Error, new AuditEngine(style)) { Style = style, IsTerminal = !Console.IsOutputRedirected };
+using var context = new CommandContext(Console.Out, Console.Error, new AuditEngine(style)) { Style = style, IsTerminal = !Console.IsOutputRedirected, ProgressColumns = Console.IsErrorRedirected ? 0 : style.Columns };
 return await CommandLine.RunAsync(args, context, interrupt.Token);

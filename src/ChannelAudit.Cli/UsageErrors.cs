@@ -80,6 +80,10 @@ internal static class UsageErrors
         (NearestName.Of(given, words) is { } nearest ? $"did you mean '{nearest}'? " : string.Empty)
             + $"{option} takes {string.Join(", ", words.SkipLast(1))} or {words[^1]}");
 
+    /// <summary>A number that is too small or too large.</summary>
+    public static ChannelAuditException OutOfRange(string option, int given, int least, int most) => Fault(
+        FormattableString.Invariant($"{option}: {given} is not from {least} to {most}"), FormattableString.Invariant($"give a whole number from {least} to {most}, or leave {option} out"));
+
     /// <summary>Anything else that the parser does not understand.</summary>
     public static ChannelAuditException Other(string path, string message) => Fault(
         $"{path}: {OneLine.Of(message)}", $"{path} --help says what can be given");

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using ChannelAudit.Criteria;
 using ChannelAudit.Events;
 using ChannelAudit.Impedance;
@@ -66,11 +65,12 @@ internal sealed class PreparedRecording : IDisposable
     /// <summary>What an audit of it needs beside its samples.</summary>
     /// <param name="criteria">Limits in force.</param>
     /// <param name="withViews">Whether pictures of channels will be drawn.</param>
-    public AuditInput Input(AuditCriteria criteria, bool withViews) => new()
+    /// <param name="sha256">The SHA-256 of the file's bytes, where it is known.</param>
+    public AuditInput Input(AuditCriteria criteria, bool withViews, string? sha256 = null) => new()
     {
         Id = Entry.Id,
         Path = Entry.RelativePath,
-        Sha256 = Hash(Entry.FilePath),
+        Sha256 = sha256 ?? InputKey.HashOf(Entry.FilePath),
         Criteria = criteria,
         Setup = Setup,
         Trials = Trials.Trials,
@@ -94,10 +94,4 @@ internal sealed class PreparedRecording : IDisposable
 
     /// <inheritdoc/>
     public void Dispose() => Recording.Dispose();
-
-    private static string Hash(string path)
-    {
-        using FileStream stream = File.OpenRead(path);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
-    }
 }

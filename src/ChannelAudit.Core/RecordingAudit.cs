@@ -17,6 +17,7 @@ public static class RecordingAudit
     /// <param name="cancellation">Checked for every block of samples.</param>
     /// <param name="withViews">Whether pictures of channels will be drawn.</param>
     /// <param name="impedance">Readings of this recording's electrodes, and maybe of others, or null; they change no verdict.</param>
+    /// <param name="sha256">The SHA-256 of the file's bytes, where it is known; null: found here.</param>
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup, events or readings do not fit it.</exception>
     public static RecordingResult Of(
         RecordingEntry entry,
@@ -25,10 +26,11 @@ public static class RecordingAudit
         string? eventsFile,
         CancellationToken cancellation,
         bool withViews = false,
-        ImpedanceLog? impedance = null)
+        ImpedanceLog? impedance = null,
+        string? sha256 = null)
     {
         using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
         ImpedanceReport? readings = prepared.Readings(impedance);
-        return Audit.Of(prepared.Recording, prepared.Input(criteria, withViews), cancellation) with { Impedance = readings };
+        return Audit.Of(prepared.Recording, prepared.Input(criteria, withViews, sha256), cancellation) with { Impedance = readings };
     }
 }

@@ -40,10 +40,10 @@ public sealed class CommandLineTests : IDisposable
         var engine = new RecordedEngine { Before = _ => source.Cancel() };
         _folder.Write("P08.edf");
 
-        CommandRun run = await Screen(engine, source.Token);
+        CommandRun run = await Screen(engine, source.Token, "--jobs", "1");
 
         Assert.Equal(
-            "error: interrupted\nhint: files already written are whole; run the same command again for the rest\n", run.Error);
+            "error: interrupted\nhint: what stood in the output folder is as it was; run the same command again, and it goes on with the rest\n", run.Error);
         Assert.Equal(ExitCode.Interrupted, run.Code);
         Assert.Null(engine.Written);
         Assert.Equal("P07", Assert.Single(engine.Audited));

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Verdicts;
@@ -6,13 +8,21 @@ using ChannelAudit.Verdicts;
 namespace ChannelAudit.Cli.Tests;
 
 /// <summary>Stands for the engine: remembers what it was asked, and gives the verdict that a test wants.</summary>
-internal sealed class RecordedEngine : IScreenEngine
+internal sealed class RecordedEngine : IScreenEngine, IScreenOutput
 {
+    private readonly RunCollector _collector = new();
+    private AuditRun? _run;
+    private string? _folder;
+    private FigureChoice _figures;
+
     /// <summary>Ids in the order in which they were audited.</summary>
     public List<string> Audited { get; } = [];
 
-    /// <summary>What was written, or null.</summary>
+    /// <summary>With what recordings were audited; null when nothing was written.</summary>
     public AuditRun? Written { get; private set; }
+
+    /// <summary>The recordings written.</summary>
+    public RunDigest? Digest { get; private set; }
 
     /// <summary>The pictures asked for, or null when nothing was written.</summary>
     public FigureChoice? Figures { get; private set; }
@@ -32,7 +42,40 @@ internal sealed class RecordedEngine : IScreenEngine
     /// <summary>What happens before a recording of an id is audited.</summary>
     public Action<string>? Before { get; init; }
 
-    public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, CancellationToken cancel)
+    public bool HasAudit => false;
+
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone)
+    {
+        OutputFolder.Check(folder);
+        (_run, _figures, _folder) = (run, figures, folder);
+        return this;
+    }
+
+    public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => [];
+
+    public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) => null;
+
+    public RecordingResult? TakeOver(string id, RecordingStamp stamp) => null;
+
+    public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel)
+    {
+    }
+
+    public void Add(RecordingResult recording, RecordingStamp stamp) => _collector.Add(recording, stamp);
+
+    public RunDigest Finish(ImmutableArray<UnreadRecording> unread, CancellationToken cancel)
+    {
+        (Written, Folder, Figures) = (_run, _folder, _figures);
+        return Digest = _collector.Digest(unread);
+    }
+
+    public void Print(RunDigest digest, bool isUnchanged, TextWriter output) => output.Write($"{_folder}: printed\n");
+
+    public void Dispose()
+    {
+    }
+
+    public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, string sha256, CancellationToken cancel)
     {
         Audited.Add(recording.Id);
         Inputs = inputs;
@@ -51,15 +94,6 @@ internal sealed class RecordedEngine : IScreenEngine
             Pairs = [],
         };
     }
-
-    public void Write(AuditRun run, string folder, FigureChoice figures, CancellationToken cancel)
-    {
-        Written = run;
-        Folder = folder;
-        Figures = figures;
-    }
-
-    public void Print(AuditRun run, string folder, TextWriter output) => output.Write($"{folder}: printed\n");
 
     private ChannelResult Channel() => new()
     {

@@ -23,21 +23,26 @@ internal static class SampleResults
     ];
 
     /// <summary>A run of three recordings: one with faults, one clean, one without labels; and one that cannot be read.</summary>
-    public static AuditRun Run() => Run(Faulty(), Clean("day1+p08"), Blocks()) with
+    public static SampleRun Run()
     {
-        Unread = [new UnreadRecording("day2/notes.docx", "notes.docx: not a recording: a zip archive", "give an EDF, EDF+ or BDF file")],
-        Warnings = [new Warning("setup.toml", "[[sites]] 3", "no task is named for 'eye'")],
-    };
+        SampleRun run = Run(Faulty(), Clean("day1+p08"), Blocks());
+        return run with
+        {
+            Audit = run.Audit with { Warnings = [new Warning("setup.toml", "[[sites]] 3", "no task is named for 'eye'")] },
+            Unread = [new UnreadRecording("day2/notes.docx", "notes.docx: not a recording: a zip archive", "give an EDF, EDF+ or BDF file")],
+        };
+    }
 
     /// <summary>A run over given recordings, ordered by id.</summary>
-    public static AuditRun Run(params RecordingResult[] recordings) => new()
-    {
-        Version = "0.1.0",
-        Criteria = Criteria(),
-        Setup = new StudySetup { FileName = "setup.toml", Sha256 = new string('5', 64) },
-        Impedance = SampleReadings.Log(),
-        Recordings = [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)],
-    };
+    public static SampleRun Run(params RecordingResult[] recordings) => new(
+        new AuditRun
+        {
+            Version = "0.1.0",
+            Criteria = Criteria(),
+            Setup = new StudySetup { FileName = "setup.toml", Sha256 = new string('5', 64) },
+            Impedance = SampleReadings.Log(),
+        },
+        [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)]);
 
     /// <summary>Two criteria, one with everything that a criterion can have.</summary>
     public static AuditCriteria Criteria() => new()

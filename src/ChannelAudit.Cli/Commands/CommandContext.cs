@@ -43,6 +43,9 @@ internal sealed class CommandContext : IDisposable
     /// <summary>The log: warnings and worse, and with <c>--verbose</c> everything.</summary>
     public ILogger Log => _log;
 
+    /// <summary>The width of the terminal that standard error is; 0 when it is none.</summary>
+    public int ProgressColumns { get; init; }
+
     /// <summary>Logs everything from now on.</summary>
     public void LogEverything() => _level.MinimumLevel = LogEventLevel.Verbose;
 

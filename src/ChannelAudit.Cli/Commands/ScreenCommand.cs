@@ -33,11 +33,11 @@ internal static class ScreenCommand
         var options = new ScreenOptions();
         var command = new Command("screen", "Says for every channel and trial of recordings: pass, questionable or reject, and why.")
         {
-            options.Paths, options.Setup, options.Criteria, options.Events, options.Impedance, options.Out, options.Figures, options.FailOn,
+            options.Paths, options.Setup, options.Criteria, options.Events, options.Impedance, options.Out, options.Jobs, options.Figures, options.FailOn,
         };
         command.SetAction((parse, cancel) =>
         {
-            var runner = new ScreenRunner(engine, context.Log, context.Error);
+            var runner = new ScreenRunner(engine, context.Log, context.Error, context.ProgressColumns);
             return Task.FromResult(runner.Run(options.Request(parse), context.Output, cancel));
         });
         help.Add(command, Help);

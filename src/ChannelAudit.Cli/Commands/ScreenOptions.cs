@@ -7,6 +7,8 @@ namespace ChannelAudit.Cli.Commands;
 /// <summary>The words that <c>screen</c> takes.</summary>
 internal sealed class ScreenOptions
 {
+    private const int MostJobs = 1024;
+
     private static readonly string[] FigureWords = ["none", "summary", "all"];
     private static readonly string[] FailOnWords = ["questionable", "reject"];
 
@@ -61,6 +63,13 @@ internal sealed class ScreenOptions
         CompletionSources = { FigureWords },
     };
 
+    /// <summary>Recordings at a time.</summary>
+    public Option<int?> Jobs { get; } = new("--jobs")
+    {
+        HelpName = "N",
+        Description = "recordings audited at the same time; left out: as many as there are cores",
+    };
+
     /// <summary>The verdict that makes the run fail.</summary>
     public Option<string> FailOn { get; } = new("--fail-on")
     {
@@ -86,6 +95,12 @@ internal sealed class ScreenOptions
             "summary" => FigureChoice.Summary,
             "all" => FigureChoice.All,
             { } other => throw UsageErrors.NotAmong("--figures", other, FigureWords),
+        },
+        Jobs = parse.GetValue(Jobs) switch
+        {
+            null => Environment.ProcessorCount,
+            > 0 and <= MostJobs and { } jobs => jobs,
+            { } other => throw UsageErrors.OutOfRange("--jobs", other, 1, MostJobs),
         },
         FailOn = parse.GetValue(FailOn) switch
         {

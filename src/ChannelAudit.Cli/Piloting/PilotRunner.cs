@@ -67,7 +67,6 @@ internal sealed class PilotRunner
             Version = ProductVersion.Text,
             Criteria = _criteria,
             Setup = _setup,
-            Recordings = [report.Recording],
         };
         ReadOnlyMemory<byte>? picture = _request.WithPicture ? PilotFigure.Render(report) : default(ReadOnlyMemory<byte>?);
         PilotWriter.Write(run, report, attempts, picture, _request.OutFolder, cancel);

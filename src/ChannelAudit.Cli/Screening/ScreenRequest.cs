@@ -24,6 +24,9 @@ internal sealed record ScreenRequest
     /// <summary>Where results go.</summary>
     public required string OutFolder { get; init; }
 
+    /// <summary>Recordings audited at the same time, 1 or more.</summary>
+    public int Jobs { get; init; } = Environment.ProcessorCount;
+
     /// <summary>Pictures to draw; null: all for one recording, a summary for several.</summary>
     public FigureChoice? Figures { get; init; }
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
@@ -10,53 +12,92 @@ using Serilog;
 
 namespace ChannelAudit.Cli.Screening;
 
-/// <summary>Runs <c>screen</c>: finds the recordings, has each audited, has the results written, and says how it ended.</summary>
+/// <summary>Runs <c>screen</c>: finds the recordings, has each audited unless an earlier run did so from the same inputs, has the results written, and says how it ended.</summary>
 /// <param name="engine">Audits and writes.</param>
 /// <param name="log">For what is going on.</param>
-/// <param name="error">For recordings that cannot be read.</param>
-internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter error)
+/// <param name="error">For recordings that cannot be read, and for progress.</param>
+/// <param name="progressColumns">The width of the terminal that standard error is; 0 when it is none.</param>
+internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter error, int progressColumns = 0)
 {
     /// <summary>Runs the request.</summary>
     /// <param name="request">What was asked for.</param>
     /// <param name="output">For the table that a person reads first.</param>
-    /// <param name="cancel">Ends the run; files already written are whole.</param>
+    /// <param name="cancel">Ends the run; recordings that are done wait for the next one.</param>
     /// <returns>The exit code.</returns>
-    /// <exception cref="ChannelAuditException">When the request cannot be met; nothing has been written then.</exception>
+    /// <exception cref="ChannelAuditException">When the request cannot be met; the audit that stood there is as it was.</exception>
     public int Run(ScreenRequest request, TextWriter output, CancellationToken cancel)
     {
         // Everything that can be refused is refused before the first recording costs time.
         ImmutableArray<RecordingEntry> entries = RecordingList.Find(request.Paths, [.. FilesOtherThanRecordings(request)]);
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
-        ImmutableArray<string> strangers = inputs.Impedance?.NotAmong([.. entries.Select(entry => entry.Id)]) ?? [];
-        OutputFolder.Check(request.OutFolder);
-
-        var results = new List<RecordingResult>();
-        var unread = new List<UnreadRecording>();
-        foreach (RecordingEntry entry in entries)
+        AuditRun run = RunOf(inputs, entries);
+        using IScreenOutput place = engine.Open(run, request.OutFolder, figures, entries.Length == 1);
+        ScreenWork work = new(engine, place, inputs, figures, log, new Progress(error, progressColumns > 0, progressColumns, entries.Length, TimeProvider.System));
+        if (place.HasAudit && work.AsBefore(entries, request.Jobs, cancel) is { } standing)
         {
-            cancel.ThrowIfCancellationRequested();
-            AuditOne(entry, inputs, results, unread, cancel);
+            place.Print(standing, isUnchanged: true, output);
+            return FailCode(standing, request.FailOn);
         }
 
-        if (results.Count == 0)
+        ImmutableArray<string> dropped = place.NotAmong(entries.Select(entry => entry.Id));
+        ImmutableArray<UnreadRecording> unread = AuditAll(work, place, entries, request.Jobs, cancel);
+        cancel.ThrowIfCancellationRequested();
+        if (unread.Length == entries.Length)
         {
             return ExitCode.Unread;
         }
 
-        var run = new AuditRun
+        RunDigest digest = place.Finish(unread, cancel);
+        place.Print(digest, isUnchanged: false, output);
+        if (!dropped.IsEmpty)
+        {
+            log.Warning("the audit that stood in {Folder:l} was also over {Recordings:l}: not in this run, so no longer in it", request.OutFolder, Text.OneLine.List(dropped));
+        }
+
+        return unread.Length > 0 ? ExitCode.Unread : FailCode(digest, request.FailOn);
+    }
+
+    private ImmutableArray<UnreadRecording> AuditAll(ScreenWork work, IScreenOutput place, ImmutableArray<RecordingEntry> entries, int jobs, CancellationToken cancel)
+    {
+        ImmutableArray<UnreadRecording>.Builder unread = ImmutableArray.CreateBuilder<UnreadRecording>();
+        try
+        {
+            foreach (ScreenedRecording screened in InOrder.Run(entries, jobs, entry => work.Screen(entry, cancel)))
+            {
+                if (screened.Fault is { } fault)
+                {
+                    work.Progress.Clear();
+                    ErrorReport.Write(error, fault);
+                    unread.Add(new UnreadRecording(screened.Entry.RelativePath, fault.Message, fault.Hint));
+                }
+                else
+                {
+                    place.Add(screened.Result!, screened.Stamp!);
+                }
+
+                work.Progress.Ends(screened.WasTakenOver);
+            }
+        }
+        finally
+        {
+            work.Progress.Clear();
+        }
+
+        return unread.ToImmutable();
+    }
+
+    private static AuditRun RunOf(ScreenInputs inputs, ImmutableArray<RecordingEntry> entries)
+    {
+        ImmutableArray<string> strangers = inputs.Impedance?.NotAmong([.. entries.Select(entry => entry.Id)]) ?? [];
+        return new AuditRun
         {
             Version = ProductVersion.Text,
             Criteria = inputs.Criteria,
             Setup = inputs.Setup,
             Impedance = inputs.Impedance,
-            Recordings = [.. results],
-            Unread = [.. unread],
             Warnings = inputs.Impedance is { } log ? [.. log.Warnings, .. strangers.Select(id => NotScreened(log, id))] : [],
         };
-        engine.Write(run, request.OutFolder, figures, cancel);
-        engine.Print(run, request.OutFolder, output);
-        return unread.Count > 0 ? ExitCode.Unread : FailCode(run, request.FailOn);
     }
 
     private static ScreenInputs ReadInputs(ScreenRequest request, bool withViews)
@@ -82,27 +123,15 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     private static Warning NotScreened(ImpedanceLog log, string recording) =>
         new(log.FileName, "column recording", $"readings of '{Text.OneLine.Of(recording)}', which is not among the recordings of this run, are not used");
 
-    private void AuditOne(
-        RecordingEntry entry, ScreenInputs inputs, List<RecordingResult> results, List<UnreadRecording> unread, CancellationToken cancel)
+    private static int FailCode(RunDigest digest, Grade? failOn)
     {
-        log.Debug("auditing {Path:l}", entry.RelativePath);
-        try
+        VerdictCounts all = VerdictCounts.Sum([digest.Channels, digest.Trials]);
+        bool isReached = failOn switch
         {
-            results.Add(engine.Audit(entry, inputs, cancel));
-        }
-        catch (ChannelAuditException fault) when (fault.Kind == FaultKind.Recording)
-        {
-            ErrorReport.Write(error, fault);
-            log.Debug(fault, "where the fault was found");
-            unread.Add(new UnreadRecording(entry.RelativePath, fault.Message, fault.Hint));
-        }
+            Grade.Reject => all.Reject > 0,
+            Grade.Questionable => all.Pass < all.Total,
+            _ => false,
+        };
+        return isReached ? ExitCode.Reached : ExitCode.Done;
     }
-
-    private static int FailCode(AuditRun run, Grade? failOn) =>
-        failOn is { } grade && run.Recordings.Any(recording => recording.Channels.Any(channel => IsAsBad(channel, grade)))
-            ? ExitCode.Reached
-            : ExitCode.Done;
-
-    private static bool IsAsBad(ChannelResult channel, Grade grade) =>
-        channel.Verdict >= grade || channel.Cells.Any(cell => cell.Verdict >= grade);
 }

@@ -48,6 +48,19 @@ public static class BidsCompanions
         };
     }
 
+    /// <summary>The companions of a recording that are read, in a fixed order.</summary>
+    /// <param name="path">The recording; it need not exist.</param>
+    public static ImmutableArray<string> FilesOf(string path)
+    {
+        ImmutableArray<string> folders = Folders(path);
+        string stem = Path.GetFileNameWithoutExtension(path);
+        return
+        [
+            .. new[] { Nearest(folders, stem, "_events.tsv"), Nearest(folders, stem, "_channels.tsv") }.OfType<string>(),
+            .. folders.Select(folder => Best(folder, stem, "_emg.json")).OfType<string>(),
+        ];
+    }
+
     // Nearest first; only the recording's own folder unless it lies in a data set.
     private static ImmutableArray<string> Folders(string path)
     {

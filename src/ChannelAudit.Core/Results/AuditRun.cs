@@ -6,7 +6,7 @@ using ChannelAudit.Setup;
 
 namespace ChannelAudit.Results;
 
-/// <summary>One run over one or several recordings: <c>audit.json</c>.</summary>
+/// <summary>With what one or several recordings were audited.</summary>
 public sealed record AuditRun
 {
     /// <summary>The version of the program.</summary>
@@ -20,12 +20,6 @@ public sealed record AuditRun
 
     /// <summary>The impedance readings used, or null when none were given.</summary>
     public ImpedanceLog? Impedance { get; init; }
-
-    /// <summary>Results by id, ordinal order.</summary>
-    public required ImmutableArray<RecordingResult> Recordings { get; init; }
-
-    /// <summary>Recordings that could not be read: path, message and hint.</summary>
-    public ImmutableArray<UnreadRecording> Unread { get; init; } = [];
 
     /// <summary>Warnings that belong to no single recording.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];

@@ -8,8 +8,9 @@ public static class OutputFolder
     /// <summary>The name of the file that makes a folder an audit.</summary>
     public const string AuditFile = "audit.json";
 
-    // Both stand in what the writer leaves behind: the layout's name, and the ending of files not yet whole.
+    // These stand in what the writer leaves behind: the layout's name, where recordings wait for the end of a run, and the ending of files not yet whole.
     private const string FormatStart = "channelaudit-audit/";
+    private const string UnfinishedStart = ".unfinished/";
     private const string PartialEnding = ".channelaudit-partial";
 
     /// <summary>Refuses a place that is taken; a new or empty folder, and an audit that stands there, are fine.</summary>
@@ -60,6 +61,7 @@ public static class OutputFolder
             return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
                 .Where(file => !file.EndsWith(PartialEnding, StringComparison.Ordinal))
                 .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
+                .Where(file => !file.StartsWith(UnfinishedStart, StringComparison.Ordinal))
                 .Order(StringComparer.Ordinal)
                 .FirstOrDefault();
         }

@@ -17,6 +17,10 @@ internal static class RunErrors
     public static ChannelAuditException CannotList(string folder, Exception inner) => new(
         FaultKind.Usage, $"{OneLine.Of(folder)}: cannot be listed", "see that you may read the folder", inner);
 
+    /// <summary>A file that cannot be read.</summary>
+    public static ChannelAuditException CannotRead(string path, Exception inner) => new(
+        FaultKind.Recording, $"{OneLine.Of(path)}: cannot be read: {OneLine.Of(inner.Message)}", "see that the file is still there and that you may read it", inner);
+
     /// <summary>Two recordings that would be called the same.</summary>
     public static ChannelAuditException SameId(RecordingEntry first, RecordingEntry second) => new(
         FaultKind.Usage,

@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
-using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Results;
-using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Console;
 
@@ -13,7 +11,7 @@ internal static class RecordingLines
     private const int LongestName = 37;
 
     /// <summary>Writes the rows and a blank line.</summary>
-    public static void Write(StringBuilder text, ImmutableArray<RecordingResult> recordings, TerminalStyle style)
+    public static void Write(StringBuilder text, ImmutableArray<RecordingDigest> recordings, TerminalStyle style)
     {
         foreach (string line in TerminalText.Wrap("Recordings, worst first, with their number of channels:", style.Columns))
         {
@@ -22,22 +20,17 @@ internal static class RecordingLines
 
         VerdictRows rows = new(text, "recording", "channels", recordings.Select(recording => TerminalText.Clean(recording.Id)), LongestName, style);
         rows.Head("worst");
-        foreach (RecordingResult recording in recordings)
+        foreach (RecordingDigest recording in recordings)
         {
-            rows.Row(WorstFirst.Worst(recording), TerminalText.Clean(recording.Id), VerdictCounts.OfChannels([recording]), Why(recording));
+            rows.Row(recording.Worst, TerminalText.Clean(recording.Id), recording.ChannelCounts, Why(recording));
         }
 
         text.Append('\n');
     }
 
-    private static ImmutableArray<string> Why(RecordingResult recording)
+    private static ImmutableArray<string> Why(RecordingDigest recording)
     {
-        string reasons = string.Join(", ", recording.Channels
-            .Where(channel => FinalVerdict.OfChannel(recording, channel) != Grade.Pass)
-            .SelectMany(channel => channel.Reasons)
-            .GroupBy(reason => reason, StringComparer.Ordinal)
-            .OrderByDescending(group => group.Count())
-            .Select(group => ReasonWords.For(group.Key).Name));
+        string reasons = string.Join(", ", recording.Reasons.Select(reason => ReasonWords.For(reason).Name));
         return reasons.Length == 0 ? [] : [reasons];
     }
 }

@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Criteria;
 using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Json;
@@ -18,9 +20,10 @@ public static class AuditJson
     public const string Format = FormatName + "1";
 
     /// <summary>The file as UTF-8 bytes.</summary>
-    /// <param name="run">The run.</param>
+    /// <param name="run">With what the recordings were audited.</param>
+    /// <param name="digest">The recordings.</param>
     /// <param name="files">Every other file written.</param>
-    public static byte[] Render(AuditRun run, ImmutableArray<OutputFile> files)
+    public static byte[] Render(AuditRun run, RunDigest digest, ImmutableArray<OutputFile> files)
     {
         using JsonText text = new();
         Utf8JsonWriter json = text.Writer;
@@ -36,10 +39,10 @@ public static class AuditJson
         json.WriteString("file", run.Impedance?.FileName);
         json.WriteString("sha256", run.Impedance?.Sha256);
         json.WriteEndObject();
-        WriteCounts(json, run);
-        text.Rows("recordings", run.Recordings, WriteRecording);
-        text.Rows("unread", run.Unread, WriteUnread);
-        text.Rows("warnings", Warnings(run), WriteWarning);
+        WriteCounts(json, digest);
+        text.Rows("recordings", digest.Recordings, WriteRecording);
+        text.Rows("unread", digest.Unread, WriteUnread);
+        text.Rows("warnings", Warnings(run, digest), WriteWarning);
         text.Rows("files", files, WriteFile);
         json.WriteEndObject();
         return text.ToArray();
@@ -84,26 +87,51 @@ public static class AuditJson
         json.WriteEndArray();
     }
 
-    private static void WriteCounts(Utf8JsonWriter json, AuditRun run)
+    private static void WriteCounts(Utf8JsonWriter json, RunDigest digest)
     {
         json.WriteStartObject("counts");
-        json.WriteNumber("recordings", run.Recordings.Length);
-        json.WriteNumber("unread", run.Unread.Length);
-        WriteVerdicts(json, "channels", VerdictCounts.OfChannels(run.Recordings));
-        WriteVerdicts(json, "trials", VerdictCounts.OfTrials(run.Recordings));
+        json.WriteNumber("recordings", digest.Recordings.Length);
+        json.WriteNumber("unread", digest.Unread.Length);
+        WriteVerdicts(json, "channels", digest.Channels);
+        WriteVerdicts(json, "trials", digest.Trials);
         json.WriteEndObject();
     }
 
-    private static void WriteRecording(Utf8JsonWriter json, RecordingResult recording)
+    private static void WriteRecording(Utf8JsonWriter json, RecordingDigest recording)
     {
         json.WriteStartObject();
         json.WriteString("id", recording.Id);
         json.WriteString("path", recording.Path);
         json.WriteString("sha256", recording.Sha256);
+        json.WriteString("inputs_sha256", recording.Stamp.InputsSha256);
+        json.WriteString("figures", recording.Stamp.Figures);
         json.WriteString("recording_format", recording.Format);
         json.WriteNumber("duration_s", recording.DurationS);
-        WriteVerdicts(json, "channels", VerdictCounts.OfChannels([recording]));
-        WriteVerdicts(json, "trials", VerdictCounts.OfTrials([recording]));
+        WriteVerdicts(json, "channels", recording.ChannelCounts);
+        WriteVerdicts(json, "trials", recording.TrialCounts);
+        json.WriteStartArray("by_channel");
+        foreach (ChannelDigest channel in recording.Channels)
+        {
+            WriteChannel(json, channel);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteChannel(Utf8JsonWriter json, ChannelDigest channel)
+    {
+        json.WriteStartObject();
+        json.WriteString("channel", channel.Name);
+        json.WriteString("verdict", VerdictWords.Code(channel.Verdict));
+        json.WriteStartArray("reasons");
+        foreach (string reason in channel.Reasons)
+        {
+            json.WriteStringValue(reason);
+        }
+
+        json.WriteEndArray();
+        WriteVerdicts(json, "trials", channel.Trials);
         json.WriteEndObject();
     }
 
@@ -125,9 +153,9 @@ public static class AuditJson
         json.WriteEndObject();
     }
 
-    private static IEnumerable<(string? Recording, Warning Warning)> Warnings(AuditRun run) => run.Warnings
+    private static IEnumerable<(string? Recording, Warning Warning)> Warnings(AuditRun run, RunDigest digest) => run.Warnings
         .Select(warning => ((string?)null, warning))
-        .Concat(run.Recordings.SelectMany(recording => recording.Warnings.Select(warning => ((string?)recording.Id, warning))));
+        .Concat(digest.Warnings.Select(entry => ((string?)entry.Recording, entry.Warning)));
 
     private static void WriteWarning(Utf8JsonWriter json, (string? Recording, Warning Warning) entry)
     {
@@ -139,7 +167,7 @@ public static class AuditJson
         json.WriteEndObject();
     }
 
-    private static void WriteFile(Utf8JsonWriter json, OutputFile file)
+    internal static void WriteFile(Utf8JsonWriter json, OutputFile file)
     {
         json.WriteStartObject();
         json.WriteString("path", file.Path);

@@ -1,16 +1,15 @@
 using System.Collections.Immutable;
-using ChannelAudit.Reports.Json;
-using ChannelAudit.Reports.Pages;
-using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Output;
 
-/// <summary>Writes everything that an audit leaves behind.</summary>
+/// <summary>Writes an audit whose results are all in memory.</summary>
 public static class AuditWriter
 {
     /// <summary>Writes all files of a run; an audit that stands there is brought up to date, any other non-empty folder is refused.</summary>
-    /// <param name="run">The results.</param>
+    /// <param name="run">With what the recordings were audited.</param>
+    /// <param name="recordings">The results by id, ordinal order.</param>
     /// <param name="folder">The output folder.</param>
     /// <param name="figures">Draws the pictures of a recording; null for none.</param>
     /// <param name="cancel">Ends the writing; nothing has changed then.</param>
@@ -18,51 +17,43 @@ public static class AuditWriter
     /// <returns>The files written, in order; <c>audit.json</c> is the last.</returns>
     /// <exception cref="ArgumentException">When a recording's id is no safe name of a folder.</exception>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or the operating system refuses.</exception>
-    public static ImmutableArray<OutputFile> Write(AuditRun run, string folder, FigureMaker? figures, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
+    public static ImmutableArray<OutputFile> Write(
+        AuditRun run, ImmutableArray<RecordingResult> recordings, string folder, FigureMaker? figures, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
     {
-        ImmutableArray<string> previous = PreviousAudit.Files(folder);
-        using OutputBatch batch = new(folder);
-        ResultOrigin origin = new(run.Version, run.Criteria.Sha256, run.Setup.Sha256);
-        ReportFigures drawn = new();
-        foreach (RecordingResult recording in run.Recordings)
+        using AuditFolder place = AuditFolder.Open(folder);
+        try
         {
-            cancel.ThrowIfCancellationRequested();
-            AddRecording(batch, recording, origin);
-            ImmutableArray<FigureFile> pictures = figures?.Invoke(recording, cancel) ?? [];
-            foreach (FigureFile picture in pictures)
+            using RunWriter writer = new(run, place, recordings.Length == 1);
+            foreach (RecordingResult recording in recordings)
             {
-                batch.Add(Place(recording.Id, picture.Name), picture.Png.Span);
+                cancel.ThrowIfCancellationRequested();
+                writer.Keep(recording, RecordingStamp.None, figures?.Invoke(recording, cancel) ?? []);
+                writer.Add(recording, RecordingStamp.None);
             }
 
-            drawn.Add(recording.Id, pictures);
+            return writer.Finish([], cancel, more).Files;
         }
-
-        batch.Add("verdicts.tsv", VerdictsTsv.Render(run.Recordings));
-        batch.Add("channels.tsv", ChannelsTsv.Render(run.Recordings));
-        batch.Add("conditions.tsv", ConditionsTsv.Render(run.Recordings));
-        batch.Add("report.html", ReportPage.Render(run, drawn));
-        foreach (ExtraFile file in more)
+        finally
         {
-            batch.Add(file.Path, file.Bytes.Span);
+            // Results in memory are made again at once: nothing need wait for another run.
+            place.Clear();
         }
-
-        HashSet<string> kept = [.. more.Where(file => file.OutlivesAudits).Select(file => file.Path)];
-        batch.Add(PreviousAudit.FileName, AuditJson.Render(run, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
-        cancel.ThrowIfCancellationRequested();
-        batch.Commit(() => StaleFiles.Remove(folder, previous, batch.Files.Select(file => file.Path)));
-        return batch.Files;
     }
 
     /// <summary>Where a file of a recording stands, relative to the folder.</summary>
     /// <exception cref="ArgumentException">When the id is no safe name of a folder.</exception>
-    public static string Place(string id, string file) => SafePath.IsName(id)
-        ? $"recordings/{id}/{file}"
-        : throw new ArgumentException($"Not a safe name of a folder: '{id}'.", nameof(id));
-
-    private static void AddRecording(OutputBatch batch, RecordingResult recording, ResultOrigin origin)
+    public static string Place(string id, string file)
     {
-        batch.Add(Place(recording.Id, "result.json"), ResultWriter.Render(recording, origin));
-        batch.Add(Place(recording.Id, "measures.tsv"), MeasuresTsv.Render(recording));
-        batch.Add(Place(recording.Id, "pairs.tsv"), PairsTsv.Render(recording));
+        RequireSafe(id);
+        return $"recordings/{id}/{file}";
+    }
+
+    /// <summary>Refuses an id that is no safe name of a folder.</summary>
+    internal static void RequireSafe(string id)
+    {
+        if (!SafePath.IsName(id))
+        {
+            throw new ArgumentException($"Not a safe name of a folder: '{id}'.", nameof(id));
+        }
     }
 }

@@ -12,8 +12,8 @@ public sealed class OutputBatch : IDisposable
     internal const string PartialSuffix = ".channelaudit-partial";
 
     private readonly string _folder;
-    private readonly List<(string Partial, string Final)> _pending = [];
-    private readonly List<string> _madeFolders = [];
+    private readonly List<(string Partial, string Final, bool IsOurs)> _pending = [];
+    private readonly MadeFolders _made = new();
     private readonly ImmutableArray<OutputFile>.Builder _files = ImmutableArray.CreateBuilder<OutputFile>();
     private readonly HashSet<string> _paths = new(StringComparer.Ordinal);
 
@@ -33,17 +33,12 @@ public sealed class OutputBatch : IDisposable
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
     public void Add(string path, ReadOnlySpan<byte> bytes)
     {
-        if (!SafePath.IsBelow(path) || !_paths.Add(path))
-        {
-            throw new ArgumentException($"Not a new path below the output folder: '{path}'.", nameof(path));
-        }
-
-        string final = Path.Combine(_folder, path);
+        string final = NewPlace(path);
         string partial = PartialName(final);
         try
         {
-            MakeFolder(Path.GetDirectoryName(final)!);
-            _pending.Add((partial, final));
+            _made.Make(Path.GetDirectoryName(final)!);
+            _pending.Add((partial, final, true));
             using FileStream stream = new(partial, FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
             stream.Write(bytes);
             stream.Flush(flushToDisk: true);
@@ -54,6 +49,35 @@ public sealed class OutputBatch : IDisposable
         }
 
         _files.Add(new OutputFile(path, Convert.ToHexStringLower(SHA256.HashData(bytes))));
+    }
+
+    /// <summary>Takes a finished file that lies elsewhere on the same disk; without a commit it stays there.</summary>
+    /// <param name="file">Path below the folder, with <c>/</c>, and the SHA-256 of the file.</param>
+    /// <param name="source">Where it lies.</param>
+    /// <exception cref="ArgumentException">When the path leads elsewhere, or was added before.</exception>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public void Take(OutputFile file, string source)
+    {
+        string final = NewPlace(file.Path);
+        try
+        {
+            _made.Make(Path.GetDirectoryName(final)!);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw OutputErrors.CannotWrite(file.Path, exception);
+        }
+
+        _pending.Add((source, final, false));
+        _files.Add(file);
+    }
+
+    /// <summary>Names a file that stands in its place already and stays.</summary>
+    /// <exception cref="ArgumentException">When the path leads elsewhere, or was added before.</exception>
+    public void Leave(OutputFile file)
+    {
+        NewPlace(file.Path);
+        _files.Add(file);
     }
 
     /// <summary>Renames everything to its final name, in the order added.</summary>
@@ -68,7 +92,7 @@ public sealed class OutputBatch : IDisposable
                 beforeLast?.Invoke();
             }
 
-            (string partial, string final) = _pending[0];
+            (string partial, string final, _) = _pending[0];
             try
             {
                 File.Move(partial, final, overwrite: true);
@@ -81,57 +105,27 @@ public sealed class OutputBatch : IDisposable
             _pending.RemoveAt(0);
         }
 
-        _madeFolders.Clear();
+        _made.Keep();
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach ((string partial, _) in _pending)
+        foreach ((string partial, _, _) in _pending.Where(file => file.IsOurs))
         {
-            Quietly(() => File.Delete(partial));
+            Quietly.Do(() => File.Delete(partial));
         }
 
-        // Deepest first; a folder that somebody put a file into stays.
-        for (int folder = _madeFolders.Count - 1; folder >= 0; folder--)
-        {
-            string path = _madeFolders[folder];
-            Quietly(() => Directory.Delete(path, recursive: false));
-        }
-
+        // A folder that somebody put a file into stays.
+        _made.RemoveEmpty();
         _pending.Clear();
-        _madeFolders.Clear();
     }
 
     private static string PartialName(string final) => Path.Combine(
         Path.GetDirectoryName(final)!,
         string.Create(CultureInfo.InvariantCulture, $".{Path.GetFileName(final)}.{Environment.ProcessId}{PartialSuffix}"));
 
-    private static void Quietly(Action action)
-    {
-        try
-        {
-            action();
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            // Clearing up after a fault must not hide the fault itself.
-        }
-    }
-
-    private void MakeFolder(string path)
-    {
-        if (Directory.Exists(path))
-        {
-            return;
-        }
-
-        if (Path.GetDirectoryName(path) is { } parent)
-        {
-            MakeFolder(parent);
-        }
-
-        Directory.CreateDirectory(path);
-        _madeFolders.Add(path);
-    }
+    private string NewPlace(string path) => SafePath.IsBelow(path) && _paths.Add(path)
+        ? Path.Combine(_folder, path)
+        : throw new ArgumentException($"Not a new path below the output folder: '{path}'.", nameof(path));
 }

@@ -36,6 +36,18 @@ internal static class OutputErrors
         $"{folder}: a file, not a folder",
         "give an empty or a new folder with --out");
 
+    /// <summary>The hidden folder of a run leads elsewhere.</summary>
+    public static ChannelAuditException LinkedFolder(string folder, string name) => new(
+        FaultKind.Usage,
+        $"{folder}/{name}: a link to another place",
+        "take the link away, or give another folder with --out");
+
+    /// <summary>Another run writes to the folder.</summary>
+    public static ChannelAuditException AnotherRun(string folder) => new(
+        FaultKind.Usage,
+        $"{folder}: another run is writing there",
+        "wait for its end, or give another folder with --out");
+
     /// <summary>The operating system refused to write.</summary>
     public static ChannelAuditException CannotWrite(string file, Exception inner) => new(
         FaultKind.Usage,

@@ -27,6 +27,6 @@ public static class PilotWriter
         }
 
         more.Add(new ExtraFile(AttemptsJson.FileName, AttemptsJson.Render(attempts.All), OutlivesAudits: true));
-        AuditWriter.Write(run, folder, null, cancel, more);
+        AuditWriter.Write(run, [report.Recording], folder, null, cancel, more);
     }
 }

@@ -1,18 +1,24 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 
 namespace ChannelAudit.Reports.Output;
 
-/// <summary>What an audit already standing in a folder says it wrote.</summary>
-internal static class PreviousAudit
+/// <summary>What an audit already standing in a folder says of itself.</summary>
+/// <param name="Files">The files that it lists; empty when the folder is new, or holds nothing but left-overs of a broken run.</param>
+/// <param name="Recordings">Its recordings; empty when none could be taken over.</param>
+/// <param name="HasUnread">Whether it could not read a recording.</param>
+internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, ImmutableArray<RecordingDigest> Recordings, bool HasUnread)
 {
     /// <summary>The name of the file that makes a folder an audit.</summary>
     public const string FileName = "audit.json";
 
-    /// <summary>The paths that it lists; empty when the folder is new, or holds nothing but left-overs of a broken run.</summary>
+    private static readonly PreviousAudit None = new([], [], false);
+
+    /// <summary>Reads it.</summary>
     /// <exception cref="ChannelAuditException">When the folder is neither empty nor an audit, or cannot be read.</exception>
-    public static ImmutableArray<string> Files(string folder)
+    public static PreviousAudit Of(string folder)
     {
         if (File.Exists(folder))
         {
@@ -21,13 +27,13 @@ internal static class PreviousAudit
 
         if (!Directory.Exists(folder))
         {
-            return [];
+            return None;
         }
 
         try
         {
             string audit = Path.Combine(folder, FileName);
-            return File.Exists(audit) ? Listed(folder, File.ReadAllBytes(audit)) : RequireEmpty(folder);
+            return File.Exists(audit) ? Read(folder, File.ReadAllBytes(audit)) : RequireEmpty(folder);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -35,16 +41,21 @@ internal static class PreviousAudit
         }
     }
 
-    private static ImmutableArray<string> Listed(string folder, byte[] utf8)
+    private static PreviousAudit Read(string folder, byte[] utf8)
     {
         try
         {
             using JsonDocument document = JsonDocument.Parse(utf8);
             JsonField root = new(document.RootElement, FileName, string.Empty);
-            return document.RootElement.ValueKind == JsonValueKind.Object
-                && root.TextOrNull("format")?.StartsWith(AuditJson.FormatName, StringComparison.Ordinal) == true
-                ? root.List("files", file => file.Text("path"))
-                : throw OutputErrors.NotAnAudit(folder, FileName);
+            if (document.RootElement.ValueKind != JsonValueKind.Object || root.TextOrNull("format")?.StartsWith(AuditJson.FormatName, StringComparison.Ordinal) != true)
+            {
+                throw OutputErrors.NotAnAudit(folder, FileName);
+            }
+
+            return new PreviousAudit(
+                root.List("files", file => new OutputFile(file.Text("path"), file.TextOrNull("sha256") ?? string.Empty)),
+                RecordingsOf(root),
+                root.ObjectOrNull("counts")?.WholeOrNull("unread") != 0);
         }
         catch (JsonException)
         {
@@ -52,13 +63,26 @@ internal static class PreviousAudit
         }
     }
 
-    private static ImmutableArray<string> RequireEmpty(string folder)
+    // An audit of an older version, or one that a person has changed, is made anew from its recordings.
+    private static ImmutableArray<RecordingDigest> RecordingsOf(JsonField root)
+    {
+        try
+        {
+            return [.. AuditReading.Recordings(root).Where(recording => recording.Stamp.InputsSha256.Length > 0 && SafePath.IsName(recording.Id))];
+        }
+        catch (ChannelAuditException)
+        {
+            return [];
+        }
+    }
+
+    private static PreviousAudit RequireEmpty(string folder)
     {
         string? foreign = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .Where(file => !file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal))
-            .Select(file => Path.GetRelativePath(folder, file))
+            .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
+            .Where(file => !file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal) && !file.StartsWith(UnfinishedRun.FolderName + "/", StringComparison.Ordinal))
             .Order(StringComparer.Ordinal)
             .FirstOrDefault();
-        return foreign is null ? [] : throw OutputErrors.NotAnAudit(folder, foreign);
+        return foreign is null ? None : throw OutputErrors.NotAnAudit(folder, foreign);
     }
 }

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
-using ChannelAudit.Findings;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Pages;
 
@@ -9,10 +6,11 @@ namespace ChannelAudit.Reports.Pages;
 internal static class AdviceSection
 {
     /// <summary>Writes the section; nothing when no reason occurs.</summary>
-    public static void Write(HtmlText html, ImmutableArray<RecordingResult> recordings)
+    /// <param name="html">The page.</param>
+    /// <param name="codes">Every code that occurs, of reasons and of information.</param>
+    public static void Write(HtmlText html, IReadOnlySet<string> codes)
     {
-        HashSet<string> seen = [.. recordings.SelectMany(Codes)];
-        ReasonWord[] words = [.. ReasonWords.All.Where(word => seen.Contains(word.Code))];
+        ReasonWord[] words = [.. ReasonWords.All.Where(word => codes.Contains(word.Code))];
         if (words.Length == 0)
         {
             return;
@@ -36,8 +34,4 @@ internal static class AdviceSection
 
         html.Line("</section>");
     }
-
-    private static IEnumerable<string> Codes(RecordingResult recording) => recording.Channels
-        .SelectMany(channel => channel.Reasons.Concat(channel.Cells.SelectMany(cell => cell.Reasons)))
-        .Concat(recording.Information.Select(finding => finding.Reason).Where(reason => !ReasonCode.All.Contains(reason, StringComparer.Ordinal)));
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
-using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Pages;
 
@@ -9,16 +8,15 @@ namespace ChannelAudit.Reports.Pages;
 internal static class OverviewTable
 {
     /// <summary>Writes the table.</summary>
-    public static void Write(HtmlText html, ImmutableArray<RecordingResult> recordings)
+    public static void Write(HtmlText html, ImmutableArray<RecordingDigest> recordings)
     {
         html.Line("<nav id=\"overview\" aria-label=\"Recordings\">").Table("overview", "All recordings, worst first", "Worst channel", "Recording", "Channels", "Trials, counted once a channel");
-        for (int place = 0; place < recordings.Length; place++)
+        foreach (RecordingDigest recording in recordings)
         {
-            RecordingResult recording = recordings[place];
-            html.Markup("<tr>").VerdictCell(WorstFirst.Worst(recording))
-                .Markup($"<td><a href=\"#recording-{(place + 1).Plain()}\">").Label(recording.Id).Markup("</a></td>")
-                .Element("td", RunSummary.InWords(VerdictCounts.OfChannels([recording])))
-                .Element("td", RunSummary.InWords(VerdictCounts.OfTrials([recording]))).Line("</tr>");
+            html.Markup("<tr>").VerdictCell(recording.Worst)
+                .Markup($"<td><a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, "report.html"))}\">").Label(recording.Id).Markup("</a></td>")
+                .Element("td", RunSummary.InWords(recording.ChannelCounts))
+                .Element("td", RunSummary.InWords(recording.TrialCounts)).Line("</tr>");
         }
 
         html.EndTable().Line("</nav>");

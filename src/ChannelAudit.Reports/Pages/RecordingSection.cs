@@ -15,12 +15,10 @@ internal static class RecordingSection
     /// <summary>Writes the section.</summary>
     /// <param name="html">The page.</param>
     /// <param name="recording">The recording.</param>
-    /// <param name="place">Its place on the page, from 1.</param>
     /// <param name="figures">The pictures.</param>
-    /// <param name="hasOverview">Whether there is a table of all recordings to go back to.</param>
-    public static void Write(HtmlText html, RecordingResult recording, int place, ReportFigures figures, bool hasOverview)
+    public static void Write(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
-        html.Markup($"<section id=\"recording-{place.Plain()}\" aria-labelledby=\"name-{place.Plain()}\"><h2 id=\"name-{place.Plain()}\">").Label(recording.Id).Line("</h2>");
+        html.Markup("<section id=\"recording\" aria-labelledby=\"name\"><h2 id=\"name\">").Label(recording.Id).Line("</h2>");
         WriteFacts(html, recording);
         WriteRibbon(html, recording, figures);
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
@@ -32,7 +30,7 @@ internal static class RecordingSection
         ConditionTable.Write(html, recording);
         WriteNotes(html, recording);
         WriteFiles(html, recording, figures);
-        html.Line(hasOverview ? "<p class=\"note\"><a href=\"#overview\">All recordings</a></p></section>" : "</section>");
+        html.Line(figures.IsAmongOthers ? "<p class=\"note\"><a href=\"../../report.html\">All recordings</a></p></section>" : "</section>");
     }
 
     private static void WriteFacts(HtmlText html, RecordingResult recording)
@@ -47,10 +45,10 @@ internal static class RecordingSection
 
     private static void WriteRibbon(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
-        if (figures.Source(recording.Id, FigureFile.SessionRibbon) is { } source)
+        if (figures.Source(FigureFile.SessionRibbon) is { } source)
         {
             string verdicts = string.Join("; ", recording.Channels.Select(channel => $"{channel.Name}: {VerdictWords.Code(channel.Verdict)}"));
-            WritePicture(html, recording, FigureFile.SessionRibbon, source, $"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.");
+            WritePicture(html, figures, FigureFile.SessionRibbon, source, $"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.");
         }
     }
 
@@ -90,20 +88,20 @@ internal static class RecordingSection
     private static bool WriteSheet(
         HtmlText html, RecordingResult recording, ReportFigures figures, string file, (string Kind, string Name, string Words) summary, string description)
     {
-        if (figures.Source(recording.Id, file) is not { } source)
+        if (figures.Source(file) is not { } source)
         {
             return false;
         }
 
         html.Markup("<details><summary>").Text(summary.Kind).Label(summary.Name).Text(summary.Words).Line("</summary>");
-        WritePicture(html, recording, file, source, description);
+        WritePicture(html, figures, file, source, description);
         html.Line("</details>");
         return true;
     }
 
     // A link to the file: on a narrow screen the picture is shrunk, and its letters with it.
-    private static void WritePicture(HtmlText html, RecordingResult recording, string file, string source, string description) => html.Line(
-        $"<a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, file))}\"><img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute(description)}\"></a>");
+    private static void WritePicture(HtmlText html, ReportFigures figures, string file, string source, string description) => html.Line(
+        $"<a href=\"{HtmlText.Attribute(figures.Link(file))}\"><img src=\"{HtmlText.Attribute(source)}\" alt=\"{HtmlText.Attribute(description)}\"></a>");
 
     private static void WriteNotes(HtmlText html, RecordingResult recording)
     {
@@ -135,11 +133,11 @@ internal static class RecordingSection
     private static void WriteFiles(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
         html.Markup("<p class=\"note\">Every number: ");
-        string[] files = ["measures.tsv", "pairs.tsv", "result.json", .. figures.Names(recording.Id)];
+        string[] files = ["measures.tsv", "pairs.tsv", "result.json", .. figures.Names];
         for (int file = 0; file < files.Length; file++)
         {
             html.Markup(file > 0 ? ", " : string.Empty)
-                .Markup($"<a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, files[file]))}\">").Text(files[file]).Markup("</a>");
+                .Markup($"<a href=\"{HtmlText.Attribute(figures.Link(files[file]))}\">").Text(files[file]).Markup("</a>");
         }
 
         html.Markup("<br>SHA-256 of the recording: ").Element("code", recording.Sha256).Line("</p>");

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -8,11 +8,30 @@ namespace ChannelAudit.Reports.Pages;
 /// <summary><c>report.html</c>: one page without scripts that opens from disk and prints, worst first.</summary>
 public static class ReportPage
 {
-    /// <summary>The page as UTF-8 bytes.</summary>
-    public static byte[] Render(AuditRun run, ReportFigures figures)
+    /// <summary>The page of one recording, as UTF-8 bytes.</summary>
+    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures)
     {
-        ImmutableArray<RecordingResult> recordings = WorstFirst.Recordings(run.Recordings);
-        string summary = RunSummary.Of(run);
+        RunDigest digest = RunDigest.Of(recording);
+        return Page(RunSummary.Of(digest), html =>
+        {
+            RecordingSection.Write(html, recording, figures);
+            UnreadSection.Write(html, run, []);
+            AdviceSection.Write(html, digest.Codes);
+            RepeatSection.Write(html, run);
+        });
+    }
+
+    /// <summary>The page over several recordings, as UTF-8 bytes; each has a page of its own.</summary>
+    public static byte[] OfStudy(AuditRun run, RunDigest digest) => Page(RunSummary.Of(digest), html =>
+    {
+        OverviewTable.Write(html, RecordingDigest.WorstFirst(digest.Recordings));
+        UnreadSection.Write(html, run, digest.Unread);
+        AdviceSection.Write(html, digest.Codes);
+        RepeatSection.Write(html, run);
+    });
+
+    private static byte[] Page(string summary, Action<HtmlText> content)
+    {
         HtmlText html = new();
         html.Line("<!DOCTYPE html>").Line("<html lang=\"en\">").Line("<head>").Line("<meta charset=\"utf-8\">")
             .Line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">")
@@ -21,20 +40,7 @@ public static class ReportPage
             .Line("<style>").Line(ReportStyle.Css).Line("</style>").Line("</head>").Line("<body>")
             .ElementLine("a class=\"skip\" href=\"#verdicts\"", "To the verdicts").Line("<header>").ElementLine("h1", "Which channels and trials can be scored?")
             .ElementLine("p class=\"lead\"", summary).Line("</header>").Line("<main id=\"verdicts\" tabindex=\"-1\">");
-        bool hasOverview = recordings.Length > 1;
-        if (hasOverview)
-        {
-            OverviewTable.Write(html, recordings);
-        }
-
-        for (int place = 0; place < recordings.Length; place++)
-        {
-            RecordingSection.Write(html, recordings[place], place + 1, figures, hasOverview);
-        }
-
-        UnreadSection.Write(html, run);
-        AdviceSection.Write(html, recordings);
-        RepeatSection.Write(html, run);
+        content(html);
         html.Line("</main>").Line("</body>").Line("</html>");
         return Encoding.UTF8.GetBytes(html.ToString());
     }

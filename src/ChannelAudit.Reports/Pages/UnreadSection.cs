@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 
@@ -7,13 +8,13 @@ namespace ChannelAudit.Reports.Pages;
 internal static class UnreadSection
 {
     /// <summary>Writes the section; nothing when there is nothing to say.</summary>
-    public static void Write(HtmlText html, AuditRun run)
+    public static void Write(HtmlText html, AuditRun run, ImmutableArray<UnreadRecording> unreadRecordings)
     {
-        if (!run.Unread.IsEmpty)
+        if (!unreadRecordings.IsEmpty)
         {
             html.Line("<section>").ElementLine("h2", "Could not be read")
                 .Table("unread", "Recordings without any verdict", "Recording", "What was found", "What to do");
-            foreach (UnreadRecording unread in run.Unread)
+            foreach (UnreadRecording unread in unreadRecordings)
             {
                 html.Markup("<tr><th scope=\"row\">").Label(unread.Path).Markup("</th>")
                     .Element("td", unread.Message).Element("td", unread.Hint).Line("</tr>");

@@ -15,13 +15,19 @@ public static class ChannelsTsv
         using TsvWriter table = new(TableColumns.Channels);
         foreach (RecordingResult recording in recordings)
         {
-            foreach (ChannelResult channel in recording.Channels)
-            {
-                WriteRow(table, recording, channel);
-            }
+            AddRows(table, recording);
         }
 
         return table.ToArray();
+    }
+
+    /// <summary>The rows of a recording.</summary>
+    internal static void AddRows(TsvWriter table, RecordingResult recording)
+    {
+        foreach (ChannelResult channel in recording.Channels)
+        {
+            WriteRow(table, recording, channel);
+        }
     }
 
     private static void WriteRow(TsvWriter table, RecordingResult recording, ChannelResult channel)

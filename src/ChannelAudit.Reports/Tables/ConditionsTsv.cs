@@ -12,23 +12,29 @@ public static class ConditionsTsv
         using TsvWriter table = new(TableColumns.Conditions);
         foreach (RecordingResult recording in recordings)
         {
-            foreach (ConditionCount count in ConditionCounts.Of(recording))
-            {
-                table.Label(recording.Id);
-                table.Label(recording.Participant);
-                table.Label(count.Channel);
-                table.Label(count.Condition);
-                table.Count(count.Trials);
-                table.Count(count.Pass);
-                table.Count(count.Questionable);
-                table.Count(count.Reject);
-                table.Count(count.Usable);
-                table.Count(count.Minimum);
-                table.Flag(count.Enough);
-                table.EndRow();
-            }
+            AddRows(table, recording);
         }
 
         return table.ToArray();
+    }
+
+    /// <summary>The rows of a recording.</summary>
+    internal static void AddRows(TsvWriter table, RecordingResult recording)
+    {
+        foreach (ConditionCount count in ConditionCounts.Of(recording))
+        {
+            table.Label(recording.Id);
+            table.Label(recording.Participant);
+            table.Label(count.Channel);
+            table.Label(count.Condition);
+            table.Count(count.Trials);
+            table.Count(count.Pass);
+            table.Count(count.Questionable);
+            table.Count(count.Reject);
+            table.Count(count.Usable);
+            table.Count(count.Minimum);
+            table.Flag(count.Enough);
+            table.EndRow();
+        }
     }
 }

@@ -10,15 +10,22 @@ namespace ChannelAudit.Reports.Tables;
 /// <summary>Writes one table straight into UTF-8: header line, tabs, LF, no mark, and no string for a number.</summary>
 internal sealed class TsvWriter : IDisposable
 {
+    private const int FlushedFrom = 1 << 16;
+
     private readonly int _columns;
+    private readonly Stream? _sink;
     private byte[] _buffer;
     private int _length;
     private int _cells;
 
     /// <summary>Starts a table with its header line.</summary>
-    public TsvWriter(ImmutableArray<string> columns, int expectedBytes = 4096)
+    /// <param name="columns">Its columns.</param>
+    /// <param name="expectedBytes">About how long it gets.</param>
+    /// <param name="sink">Takes the rows as they come; null to hold them all.</param>
+    public TsvWriter(ImmutableArray<string> columns, int expectedBytes = 4096, Stream? sink = null)
     {
         _columns = columns.Length;
+        _sink = sink;
         _buffer = ArrayPool<byte>.Shared.Rent(expectedBytes);
         foreach (string column in columns)
         {
@@ -89,6 +96,17 @@ internal sealed class TsvWriter : IDisposable
         Room(1)[0] = (byte)'\n';
         _length++;
         _cells = 0;
+        if (_sink is not null && _length >= FlushedFrom)
+        {
+            Flush();
+        }
+    }
+
+    /// <summary>Hands the rows so far to the sink.</summary>
+    public void Flush()
+    {
+        _sink!.Write(_buffer.AsSpan(0, _length));
+        _length = 0;
     }
 
     /// <summary>The bytes of the table.</summary>

@@ -25,7 +25,13 @@ public sealed record VerdictCounts(int Pass, int Questionable, int Reject)
         .SelectMany(recording => recording.Channels
             .SelectMany(channel => channel.Cells.Select(cell => FinalVerdict.OfTrial(recording, channel, cell)))));
 
-    private static VerdictCounts Of(IEnumerable<Grade> verdicts)
+    /// <summary>Several counts added up.</summary>
+    public static VerdictCounts Sum(IEnumerable<VerdictCounts> counts) => counts.Aggregate(
+        new VerdictCounts(0, 0, 0),
+        (sum, one) => new VerdictCounts(sum.Pass + one.Pass, sum.Questionable + one.Questionable, sum.Reject + one.Reject));
+
+    /// <summary>Verdicts counted.</summary>
+    public static VerdictCounts Of(IEnumerable<Grade> verdicts)
     {
         int[] counts = new int[3];
         foreach (Grade verdict in verdicts)

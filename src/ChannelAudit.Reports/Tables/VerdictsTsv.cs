@@ -13,17 +13,23 @@ public static class VerdictsTsv
         using TsvWriter table = new(TableColumns.Verdicts);
         foreach (RecordingResult recording in recordings)
         {
-            Dictionary<int, Trial> trials = recording.Trials.ToDictionary(trial => trial.Number);
-            foreach (ChannelResult channel in recording.Channels)
-            {
-                foreach (CellResult cell in channel.Cells)
-                {
-                    WriteRow(table, recording, channel, cell, trials[cell.Trial]);
-                }
-            }
+            AddRows(table, recording);
         }
 
         return table.ToArray();
+    }
+
+    /// <summary>The rows of a recording.</summary>
+    internal static void AddRows(TsvWriter table, RecordingResult recording)
+    {
+        Dictionary<int, Trial> trials = recording.Trials.ToDictionary(trial => trial.Number);
+        foreach (ChannelResult channel in recording.Channels)
+        {
+            foreach (CellResult cell in channel.Cells)
+            {
+                WriteRow(table, recording, channel, cell, trials[cell.Trial]);
+            }
+        }
     }
 
     private static void WriteRow(TsvWriter table, RecordingResult recording, ChannelResult channel, CellResult cell, Trial trial)

@@ -1,5 +1,5 @@
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
-using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Wording;
 
@@ -7,12 +7,11 @@ namespace ChannelAudit.Reports.Wording;
 public static class RunSummary
 {
     /// <summary>Channels by verdict, then what could not be read.</summary>
-    public static string Of(AuditRun run)
+    public static string Of(RunDigest digest)
     {
-        VerdictCounts channels = VerdictCounts.OfChannels(run.Recordings);
-        string where = $"{Quantities.Many(channels.Total, "channel")} in {Quantities.Many(run.Recordings.Length, "recording")}";
-        string verdicts = $"{where}: {InWords(channels)}.";
-        return run.Unread.IsEmpty ? verdicts : $"{verdicts} {Quantities.Many(run.Unread.Length, "recording")} could not be read.";
+        string where = $"{Quantities.Many(digest.Channels.Total, "channel")} in {Quantities.Many(digest.Recordings.Length, "recording")}";
+        string verdicts = $"{where}: {InWords(digest.Channels)}.";
+        return digest.Unread.IsEmpty ? verdicts : $"{verdicts} {Quantities.Many(digest.Unread.Length, "recording")} could not be read.";
     }
 
     /// <summary><c>2 reject, 1 questionable, 6 pass</c>, worst first; what does not occur is left out.</summary>

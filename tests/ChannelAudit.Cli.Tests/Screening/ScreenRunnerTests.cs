@@ -25,8 +25,8 @@ public sealed class ScreenRunnerTests : IDisposable
         CommandRun run = await Screen(engine);
 
         Assert.Equal("P08, day1+P07", string.Join(", ", engine.Audited));
-        Assert.Equal("P08, day1+P07", string.Join(", ", engine.Written!.Recordings.Select(recording => recording.Id)));
-        Assert.Equal("0.1.0", engine.Written.Version);
+        Assert.Equal("P08, day1+P07", string.Join(", ", engine.Digest!.Recordings.Select(recording => recording.Id)));
+        Assert.Equal("0.1.0", engine.Written!.Version);
         Assert.Equal(_folder.In("out"), engine.Folder);
         Assert.Equal($"{_folder.In("out")}: printed\n", run.Output);
         Assert.Equal(ExitCode.Done, run.Code);
@@ -111,8 +111,8 @@ public sealed class ScreenRunnerTests : IDisposable
         CommandRun run = await Screen(engine, "--fail-on", "questionable");
 
         Assert.Equal("error: P08.edf, header: not a number\nhint: ask for a new copy\n", run.Error);
-        Assert.Equal("day1+P07", Assert.Single(engine.Written!.Recordings).Id);
-        Assert.Equal("P08.edf", Assert.Single(engine.Written.Unread).Path);
+        Assert.Equal("day1+P07", Assert.Single(engine.Digest!.Recordings).Id);
+        Assert.Equal("P08.edf", Assert.Single(engine.Digest!.Unread).Path);
         Assert.Equal(ExitCode.Unread, run.Code);
     }
 

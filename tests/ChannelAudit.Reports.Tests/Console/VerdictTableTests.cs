@@ -1,4 +1,5 @@
 using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -10,16 +11,16 @@ public sealed class VerdictTableTests
 
     [Fact]
     public void OneRecordingIsItsChannelsWorstFirst() => Golden.Match(
-        "console-one.txt", VerdictTable.Render(SampleResults.Run(SampleResults.Faulty()), "audit", Style));
+        "console-one.txt", SampleResults.Run(SampleResults.Faulty()).Screen("audit", Style));
 
     [Fact]
     public void SeveralRecordingsAreAListAndTheWorstInDetail() => Golden.Match(
-        "console-many.txt", VerdictTable.Render(SampleResults.Run(), "audit", Style));
+        "console-many.txt", SampleResults.Run().Screen("audit", Style));
 
     [Fact]
     public void AnAsciiTerminalGetsAscii()
     {
-        string text = VerdictTable.Render(SampleResults.Run(), "audit", Style with { Ascii = true });
+        string text = SampleResults.Run().Screen("audit", Style with { Ascii = true });
 
         Golden.Match("console-ascii.txt", text);
         Assert.All(text, character => Assert.True(character == '\n' || char.IsBetween(character, ' ', '~')));
@@ -28,8 +29,8 @@ public sealed class VerdictTableTests
     [Fact]
     public void ColourComesOnlyWhenAskedForAndAddsNothingElse()
     {
-        string plain = VerdictTable.Render(SampleResults.Run(), "audit", Style);
-        string coloured = VerdictTable.Render(SampleResults.Run(), "audit", Style with { Colour = true });
+        string plain = SampleResults.Run().Screen("audit", Style);
+        string coloured = SampleResults.Run().Screen("audit", Style with { Colour = true });
 
         Assert.DoesNotContain('\u001b', plain);
         Assert.Contains("\u001b[1;35m\u25A0 reject", coloured, StringComparison.Ordinal);
@@ -44,9 +45,9 @@ public sealed class VerdictTableTests
     [InlineData(40)]
     public void NoLineIsWiderThanTheTerminal(int width)
     {
-        AuditRun run = SampleResults.Run(SampleResults.Faulty(), SampleResults.Hostile(), SampleResults.Clean(new string('n', 90)));
+        SampleRun run = SampleResults.Run(SampleResults.Faulty(), SampleResults.Hostile(), SampleResults.Clean(new string('n', 90)));
 
-        string text = VerdictTable.Render(run, "audit", Style with { Width = width });
+        string text = run.Screen("audit", Style with { Width = width });
 
         Assert.All(text.Split('\n'), line => Assert.True(TerminalText.Width(line) <= width, line));
     }
@@ -57,7 +58,7 @@ public sealed class VerdictTableTests
     [InlineData(40)]
     public void ANarrowTerminalGetsTheSameWordsInOtherLines(int width)
     {
-        string text = VerdictTable.Render(SampleResults.Run(), "audit", Style with { Width = width });
+        string text = SampleResults.Run().Screen("audit", Style with { Width = width });
 
         Golden.Match($"console-{width.Plain()}.txt", text);
     }
@@ -70,8 +71,8 @@ public sealed class VerdictTableTests
     [InlineData(10)]
     public void NeitherAVerdictNorAReasonIsLostAndNoWordIsBroken(int width)
     {
-        string[] words = Words(VerdictTable.Render(SampleResults.Run(SampleResults.Faulty()), "audit", Style with { Width = 100 }));
-        string[] narrow = Words(VerdictTable.Render(SampleResults.Run(SampleResults.Faulty()), "audit", Style with { Width = width }));
+        string[] words = Words(SampleResults.Run(SampleResults.Faulty()).Screen("audit", Style with { Width = 100 }));
+        string[] narrow = Words(SampleResults.Run(SampleResults.Faulty()).Screen("audit", Style with { Width = width }));
 
         // Only the headings of columns and the words that take their place may differ.
         string[] headings = ["verdict", "channel", "quest.", "why", "trials:", "0"];
@@ -95,7 +96,7 @@ public sealed class VerdictTableTests
         RecordingResult recording = SampleResults.Faulty();
         recording = recording with { Channels = [recording.Channels[0] with { Name = label }, .. recording.Channels.Skip(1)] };
 
-        string text = VerdictTable.Render(SampleResults.Run(recording), "audit", Style);
+        string text = SampleResults.Run(recording).Screen("audit", Style);
 
         int name = Math.Max("channel".Length, columns);
         Assert.Contains($"\n\u25A0 reject        {label}{new string(' ', name - columns)}      3      3      0  ", text, StringComparison.Ordinal);
@@ -111,7 +112,7 @@ public sealed class VerdictTableTests
         RecordingResult recording = SampleResults.Faulty();
         recording = recording with { Channels = [recording.Channels[0] with { Name = label }, .. recording.Channels.Skip(1)] };
 
-        string text = VerdictTable.Render(SampleResults.Run(recording), "audit", Style with { Width = width });
+        string text = SampleResults.Run(recording).Screen("audit", Style with { Width = width });
 
         Assert.Equal(80, label.Length);
         Assert.Contains("reject        zygomatic", text, StringComparison.Ordinal);
@@ -124,7 +125,7 @@ public sealed class VerdictTableTests
     {
         string folder = "/data/" + new string('d', 90) + "/audit";
 
-        string text = VerdictTable.Render(SampleResults.Run(), folder, Style with { Width = 40 });
+        string text = SampleResults.Run().Screen(folder, Style with { Width = 40 });
 
         Assert.Contains($"\n{folder}:\n", text, StringComparison.Ordinal);
     }
@@ -132,7 +133,7 @@ public sealed class VerdictTableTests
     [Fact]
     public void LabelsCannotSteerTheTerminal()
     {
-        string text = VerdictTable.Render(SampleResults.Run(SampleResults.Hostile()), "audit\u001b]0;x\u0007", Style);
+        string text = SampleResults.Run(SampleResults.Hostile()).Screen("audit\u001b]0;x\u0007", Style);
 
         Assert.All(text, character => Assert.True(character == '\n' || !char.IsControl(character)));
         Assert.DoesNotContain('\u202E', text);
@@ -141,16 +142,16 @@ public sealed class VerdictTableTests
     [Fact]
     public void ManyFaultyRecordingsStayOnAFewScreens()
     {
-        AuditRun run = SampleResults.Run([.. Enumerable.Range(10, 60).Select(number => SampleResults.Faulty() with { Id = $"p{number.Plain()}" })]);
+        SampleRun run = SampleResults.Run([.. Enumerable.Range(10, 60).Select(number => SampleResults.Faulty() with { Id = $"p{number.Plain()}" })]);
 
-        string text = VerdictTable.Render(run, "audit", Style);
+        string text = run.Screen("audit", Style);
 
-        Assert.Equal(VerdictTable.DetailedRecordings, text.Split('\n').Count(line => line.Contains(": EDF+C", StringComparison.Ordinal)));
+        Assert.Equal(RunCollector.MostDetailed, text.Split('\n').Count(line => line.Contains(": EDF+C", StringComparison.Ordinal)));
     }
 
     [Fact]
     public void ACommaCultureChangesNothing() => Assert.Equal(
-        VerdictTable.Render(SampleResults.Run(), "audit", Style), CommaCulture.Run(() => VerdictTable.Render(SampleResults.Run(), "audit", Style)));
+        SampleResults.Run().Screen("audit", Style), CommaCulture.Run(() => SampleResults.Run().Screen("audit", Style)));
 
     private static string[] Words(string text) => text.Split([' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
 }

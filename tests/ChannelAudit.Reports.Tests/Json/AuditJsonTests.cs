@@ -9,9 +9,9 @@ public sealed class AuditJsonTests
     [Fact]
     public void TheFileIsAsAgreed() => Golden.Match(
         "audit.json",
-        Encoding.UTF8.GetString(AuditJson.Render(SampleResults.Run(), [new OutputFile("verdicts.tsv", new string('0', 64))])));
+        Encoding.UTF8.GetString(SampleResults.Run().Json(new OutputFile("verdicts.tsv", new string('0', 64)))));
 
     [Fact]
     public void ACommaCultureChangesNothing() => Assert.Equal(
-        AuditJson.Render(SampleResults.Run(), []), CommaCulture.Run(() => AuditJson.Render(SampleResults.Run(), [])));
+        SampleResults.Run().Json(), CommaCulture.Run(() => SampleResults.Run().Json()));
 }

@@ -14,7 +14,7 @@ public sealed class AuditWriterTests
     {
         using TemporaryFolder folder = new();
 
-        ImmutableArray<OutputFile> files = AuditWriter.Write(SampleResults.Run(SampleResults.Faulty()), folder.Path, Figures, CancellationToken.None);
+        ImmutableArray<OutputFile> files = SampleResults.Run(SampleResults.Faulty()).Write(folder.Path, Figures, CancellationToken.None);
 
         string[] expected =
         [
@@ -38,8 +38,8 @@ public sealed class AuditWriterTests
         using TemporaryFolder second = new();
         second.Put("old.channelaudit-partial", "left over");
 
-        ImmutableArray<OutputFile> one = AuditWriter.Write(SampleResults.Run(), first.Path, Figures, CancellationToken.None);
-        ImmutableArray<OutputFile> two = CommaCulture.Run(() => AuditWriter.Write(SampleResults.Run(), second.Path, Figures, CancellationToken.None));
+        ImmutableArray<OutputFile> one = SampleResults.Run().Write(first.Path, Figures, CancellationToken.None);
+        ImmutableArray<OutputFile> two = CommaCulture.Run(() => SampleResults.Run().Write(second.Path, Figures, CancellationToken.None));
 
         Assert.Equal(one.AsEnumerable(), two.AsEnumerable());
     }
@@ -48,12 +48,12 @@ public sealed class AuditWriterTests
     public void WhatAnEarlierAuditWroteAndThisOneDoesNotIsRemovedAndNothingElse()
     {
         using TemporaryFolder folder = new();
-        AuditWriter.Write(SampleResults.Run(), folder.Path, Figures, CancellationToken.None);
+        SampleResults.Run().Write(folder.Path, Figures, CancellationToken.None);
         folder.Put("decisions.jsonl", "{}");
         folder.Put("notes.txt", "mine");
         folder.Put("recordings/day1+p08/mine.txt", "mine");
 
-        AuditWriter.Write(SampleResults.Run(SampleResults.Faulty()), folder.Path, figures: null, CancellationToken.None);
+        SampleResults.Run(SampleResults.Faulty()).Write(folder.Path, figures: null, CancellationToken.None);
 
         Assert.Equal(
             [
@@ -75,7 +75,7 @@ public sealed class AuditWriterTests
         string[] listed = ["../precious.tsv", outer.Path + "/precious.tsv", "decisions.jsonl", "recordings/deep/er/x.tsv", "recordings/../../precious.tsv"];
         outer.Put("audit/audit.json", $$"""{"format": "channelaudit-audit/1", "files": [{{string.Join(',', listed.Select(path => $$"""{"path": "{{path}}"}"""))}}]}""");
 
-        AuditWriter.Write(SampleResults.Run(SampleResults.Faulty()), folder, figures: null, CancellationToken.None);
+        SampleResults.Run(SampleResults.Faulty()).Write(folder, figures: null, CancellationToken.None);
 
         Assert.Contains("precious.tsv", outer.Files(), StringComparer.Ordinal);
         Assert.Contains("audit/decisions.jsonl", outer.Files(), StringComparer.Ordinal);
@@ -93,7 +93,7 @@ public sealed class AuditWriterTests
         folder.Put(file, text);
 
         ChannelAuditException fault = Assert.Throws<ChannelAuditException>(
-            () => AuditWriter.Write(SampleResults.Run(), folder.Path, figures: null, CancellationToken.None));
+            () => SampleResults.Run().Write(folder.Path, figures: null, CancellationToken.None));
 
         Assert.Equal($"{folder.Path}: not empty and not an audit: '{named}' is in it", fault.Message.Replace('\\', '/'));
         Assert.Equal(FaultKind.Usage, fault.Kind);
@@ -108,7 +108,7 @@ public sealed class AuditWriterTests
         folder.Put("audit", "a file");
 
         ChannelAuditException fault = Assert.Throws<ChannelAuditException>(
-            () => AuditWriter.Write(SampleResults.Run(), Path.Combine(folder.Path, "audit"), figures: null, CancellationToken.None));
+            () => SampleResults.Run().Write(Path.Combine(folder.Path, "audit"), figures: null, CancellationToken.None));
 
         Assert.EndsWith(": a file, not a folder", fault.Message, StringComparison.Ordinal);
     }
@@ -117,9 +117,9 @@ public sealed class AuditWriterTests
     public void ARunThatFailsHalfWayLeavesTheEarlierAuditAsItWas()
     {
         using TemporaryFolder folder = new();
-        ImmutableArray<OutputFile> before = AuditWriter.Write(SampleResults.Run(), folder.Path, Figures, CancellationToken.None);
+        ImmutableArray<OutputFile> before = SampleResults.Run().Write(folder.Path, Figures, CancellationToken.None);
 
-        Assert.Throws<InvalidOperationException>(() => AuditWriter.Write(SampleResults.Run(SampleResults.Large(20)), folder.Path, Fails, CancellationToken.None));
+        Assert.Throws<InvalidOperationException>(() => SampleResults.Run(SampleResults.Large(20)).Write(folder.Path, Fails, CancellationToken.None));
 
         Assert.Equal(before.Select(file => file.Path).Order(StringComparer.Ordinal), folder.Files(), StringComparer.Ordinal);
         Assert.All(before, file => Assert.Equal(
@@ -134,9 +134,7 @@ public sealed class AuditWriterTests
         using CancellationTokenSource cancel = new();
         string place = Path.Combine(folder.Path, "new/audit");
 
-        Assert.Throws<OperationCanceledException>(() => AuditWriter.Write(
-            SampleResults.Run(),
-            place,
+        Assert.Throws<OperationCanceledException>(() => SampleResults.Run().Write(place,
             (_, _) =>
             {
                 cancel.Cancel();
@@ -160,8 +158,7 @@ public sealed class AuditWriterTests
     {
         using TemporaryFolder folder = new();
 
-        Assert.Throws<ArgumentException>(() => AuditWriter.Write(
-            SampleResults.Run(SampleResults.Clean("x") with { Id = id }), Path.Combine(folder.Path, "audit"), figures: null, CancellationToken.None));
+        Assert.Throws<ArgumentException>(() => SampleResults.Run(SampleResults.Clean("x") with { Id = id }).Write(Path.Combine(folder.Path, "audit"), figures: null, CancellationToken.None));
         Assert.Empty(folder.Files());
     }
 
@@ -172,9 +169,9 @@ public sealed class AuditWriterTests
         folder.Put("file", "not a folder");
 
         ChannelAuditException fault = Assert.Throws<ChannelAuditException>(
-            () => AuditWriter.Write(SampleResults.Run(), Path.Combine(folder.Path, "file/audit"), figures: null, CancellationToken.None));
+            () => SampleResults.Run().Write(Path.Combine(folder.Path, "file/audit"), figures: null, CancellationToken.None));
 
-        Assert.StartsWith("recordings/day1+p07/result.json: cannot be written: ", fault.Message, StringComparison.Ordinal);
+        Assert.StartsWith($"{Path.Combine(folder.Path, "file/audit")}: cannot be written: ", fault.Message, StringComparison.Ordinal);
         Assert.NotEmpty(fault.Hint);
         Assert.Equal(["file"], folder.Files());
     }

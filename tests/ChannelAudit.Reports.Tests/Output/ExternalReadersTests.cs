@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using ChannelAudit.Reports.Output;
-using ChannelAudit.Results;
 using ChannelAudit.TestKit;
 
 namespace ChannelAudit.Reports.Tests.Output;
@@ -15,8 +13,8 @@ public sealed class ExternalReadersTests
     {
         Skip.IfNot(File.Exists(program) && Run(program, [option, probe]).Code == 0, $"{program} with its tables package is not installed");
         using TemporaryFolder folder = new();
-        AuditRun run = SampleResults.Run([.. SampleResults.Run().Recordings, SampleResults.Hostile()]);
-        AuditWriter.Write(run, folder.Path, figures: null, CancellationToken.None);
+        SampleRun run = SampleResults.Run([.. SampleResults.Run().Recordings, SampleResults.Hostile()]);
+        run.Write(folder.Path, figures: null, CancellationToken.None);
 
         (int code, string text) = Run(program, [RepositoryRoot.Fixture($"oracles/{script}"), folder.Path]);
 

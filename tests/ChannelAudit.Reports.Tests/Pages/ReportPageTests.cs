@@ -1,10 +1,7 @@
 using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Pages;
-using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Tests.Pages;
 
@@ -13,15 +10,18 @@ public sealed partial class ReportPageTests
     private static readonly byte[] Png = [0x89, 0x50, 0x4E, 0x47];
 
     [Fact]
-    public void ThePageIsAsAgreed() => Golden.Match("report.html", Page(SampleResults.Run(), WithRibbon("day1+p07", Png)));
+    public void ThePageIsAsAgreed() => Golden.Match("report.html", SampleResults.Run().Report());
 
     [Fact]
-    public void ACommaCultureChangesNothing() => Assert.Equal(Page(SampleResults.Run(), new()), CommaCulture.Run(() => Page(SampleResults.Run(), new())));
+    public void ThePageOfARecordingIsAsAgreed() => Golden.Match("recording.html", SampleResults.Run().PageOf("day1+p07", Png));
+
+    [Fact]
+    public void ACommaCultureChangesNothing() => Assert.Equal(SampleResults.Run().AllPages(), CommaCulture.Run(() => SampleResults.Run().AllPages().ToArray()));
 
     [Fact]
     public void HostileLabelsAreTextOnThePage()
     {
-        string page = Page(SampleResults.Run(SampleResults.Hostile()), new());
+        string page = SampleResults.Run(SampleResults.Hostile()).Report();
 
         Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<b>calibration", page, StringComparison.Ordinal);
@@ -31,18 +31,16 @@ public sealed partial class ReportPageTests
     [Fact]
     public void EveryElementIsClosed()
     {
-        AuditRun run = SampleResults.Run(SampleResults.Hostile(), SampleResults.Faulty());
+        XDocument[] pages = [.. SampleResults.Run(SampleResults.Hostile(), SampleResults.Faulty()).AllPages().Select(Parsed)];
 
-        XDocument page = Parsed(Page(run, WithRibbon("hostile", Png)));
-
-        Assert.Equal("html", page.Root!.Name.LocalName);
-        Assert.Equal("en", page.Root.Attribute("lang")!.Value);
+        Assert.All(pages, page => Assert.Equal("html", page.Root!.Name.LocalName));
+        Assert.All(pages, page => Assert.Equal("en", page.Root!.Attribute("lang")!.Value));
     }
 
     [Fact]
     public void EveryTableHasACaptionAndNamedColumnsOfTheSameNumber()
     {
-        foreach (XElement table in Parsed(Page(SampleResults.Run(), new())).Descendants("table"))
+        foreach (XElement table in SampleResults.Run().AllPages().SelectMany(page => Parsed(page).Descendants("table")))
         {
             int heads = table.Element("thead")!.Descendants("th").Count();
 
@@ -55,16 +53,19 @@ public sealed partial class ReportPageTests
     [Fact]
     public void HeadingsLeaveOutNoLevel()
     {
-        int[] levels = [.. Heading().Matches(Page(SampleResults.Run(), new())).Select(match => match.Groups["level"].Value[0] - '0')];
+        foreach (string page in SampleResults.Run().AllPages())
+        {
+            int[] levels = [.. Heading().Matches(page).Select(match => match.Groups["level"].Value[0] - '0')];
 
-        Assert.Equal(1, levels[0]);
-        Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
+            Assert.Equal(1, levels[0]);
+            Assert.All(levels.Zip(levels.Skip(1)), pair => Assert.True(pair.Second <= pair.First + 1));
+        }
     }
 
     [Fact]
     public void EveryPictureSaysInWordsWhatItShowsAndLeadsToItsFile()
     {
-        XElement[] pictures = [.. Parsed(Page(SampleResults.Run(), WithRibbon("day1+p07", Png))).Descendants("img")];
+        XElement[] pictures = [.. SampleResults.Run().AllPages().SelectMany(page => Parsed(page).Descendants("img"))];
 
         Assert.NotEmpty(pictures);
         Assert.All(pictures, picture => Assert.True(picture.Attribute("alt")!.Value.Length > 40));
@@ -74,20 +75,19 @@ public sealed partial class ReportPageTests
     [Fact]
     public void EveryLinkInsideThePageHasItsTarget()
     {
-        XDocument page = Parsed(Page(SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()), new()));
+        XDocument page = Parsed(SampleResults.Run(SampleResults.Faulty()).Report());
         string[] targets = [.. page.Descendants().Attributes("id").Select(id => id.Value)];
         string[] links = [.. page.Descendants("a").Attributes("href").Select(link => link.Value).Where(link => link.StartsWith('#'))];
 
         Assert.Equal(targets.Length, targets.Distinct(StringComparer.Ordinal).Count());
         Assert.Contains("#verdicts", links, StringComparer.Ordinal);
-        Assert.Contains("#overview", links, StringComparer.Ordinal);
         Assert.All(links, link => Assert.Contains(link[1..], targets, StringComparer.Ordinal));
     }
 
     [Fact]
     public void EveryVerdictHasAWordAndAShape()
     {
-        XElement[] verdicts = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => ClassOf(span).StartsWith("verdict", StringComparison.Ordinal))];
+        XElement[] verdicts = [.. SampleResults.Run().AllPages().SelectMany(page => Parsed(page).Descendants("span")).Where(span => ClassOf(span).StartsWith("verdict", StringComparison.Ordinal))];
 
         Assert.NotEmpty(verdicts);
         Assert.All(verdicts, verdict => Assert.Matches("^[\u25CF\u25B2\u25A0] (pass|questionable|reject)$", verdict.Value));
@@ -96,7 +96,7 @@ public sealed partial class ReportPageTests
     [Fact]
     public void ReadingsHaveWordsAndShapesOfTheirOwn()
     {
-        XElement[] readings = [.. Parsed(Page(SampleResults.Run(), new())).Descendants("span").Where(span => ClassOf(span) is "readings")];
+        XElement[] readings = [.. SampleResults.Run().AllPages().SelectMany(page => Parsed(page).Descendants("span")).Where(span => ClassOf(span) is "readings")];
 
         Assert.NotEmpty(readings);
         Assert.All(readings, reading => Assert.Matches("^([\u25CB\u25B3\u25C7\u25A1] (good|wait|doubtful|redo)|- not read)$", reading.Value));
@@ -105,8 +105,9 @@ public sealed partial class ReportPageTests
     [Fact]
     public void WithoutReadingsThereIsNoColumnForThem()
     {
-        string with = Page(SampleResults.Run(SampleResults.Faulty()), new());
-        string without = Page(SampleResults.Run(SampleResults.Clean("p08")) with { Impedance = null }, new());
+        string with = SampleResults.Run(SampleResults.Faulty()).Report();
+        SampleRun bare = SampleResults.Run(SampleResults.Clean("p08"));
+        string without = (bare with { Audit = bare.Audit with { Impedance = null } }).Report();
 
         Assert.Contains("<th scope=\"col\">Impedance</th>", with, StringComparison.Ordinal);
         Assert.DoesNotContain("mpedance", without.Replace("high contact impedance", string.Empty, StringComparison.Ordinal), StringComparison.Ordinal);
@@ -115,7 +116,7 @@ public sealed partial class ReportPageTests
     [Fact]
     public void ThePageNeedsNothingButItself()
     {
-        string page = Page(SampleResults.Run(), WithRibbon("day1+p07", Png));
+        string page = SampleResults.Run().PageOf("day1+p07", Png) + SampleResults.Run().Report();
 
         Assert.DoesNotContain("http://", page, StringComparison.Ordinal);
         Assert.DoesNotContain("https://", page, StringComparison.Ordinal);
@@ -127,17 +128,18 @@ public sealed partial class ReportPageTests
     [Fact]
     public void PicturesBeyondTheLimitAreShownFromTheirFiles()
     {
-        string page = Page(SampleResults.Run(), WithRibbon("day1+p07", new byte[ReportFigures.InlineLimitBytes + 1]));
+        byte[] large = new byte[ReportFigures.InlineLimitBytes + 1];
 
-        Assert.Contains("src=\"recordings/day1%2Bp07/session-ribbon.png\"", page, StringComparison.Ordinal);
+        Assert.Contains("src=\"recordings/day1%2Bp07/session-ribbon.png\"", SampleResults.Run(SampleResults.Faulty()).Report(large), StringComparison.Ordinal);
+        Assert.Contains("src=\"session-ribbon.png\"", SampleResults.Run().PageOf("day1+p07", large), StringComparison.Ordinal);
     }
 
     [Fact]
     public void TheWorstRecordingComesFirst()
     {
-        string page = Page(SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()), new());
+        string page = SampleResults.Run(SampleResults.Clean("a"), SampleResults.Faulty()).Report();
 
-        Assert.True(page.IndexOf("\"><bdi>day1&#x2B;p07</bdi></h2>", StringComparison.Ordinal) < page.IndexOf("\"><bdi>a</bdi></h2>", StringComparison.Ordinal));
+        Assert.True(page.IndexOf("\"><bdi>day1&#x2B;p07</bdi></a>", StringComparison.Ordinal) < page.IndexOf("\"><bdi>a</bdi></a>", StringComparison.Ordinal));
     }
 
     // WCAG 2.2, success criterion 1.4.3 and its definition of relative luminance (W3C; formula from memory).
@@ -171,18 +173,9 @@ public sealed partial class ReportPageTests
         return (0.2126 * linear[0]) + (0.7152 * linear[1]) + (0.0722 * linear[2]);
     }
 
-    private static string Page(AuditRun run, ReportFigures figures) => Encoding.UTF8.GetString(ReportPage.Render(run, figures));
-
     // The page is written so that it is well-formed XML once the three elements without an end are closed.
     private static XDocument Parsed(string page) => XDocument.Parse(
         Void().Replace(page, "${open}/>").Replace("<!DOCTYPE html>", string.Empty, StringComparison.Ordinal).Replace("&#x1B;", "?", StringComparison.Ordinal));
-
-    private static ReportFigures WithRibbon(string id, byte[] png)
-    {
-        ReportFigures figures = new();
-        figures.Add(id, [new FigureFile(FigureFile.SessionRibbon, png)]);
-        return figures;
-    }
 
     private static string ClassOf(XElement span) => span.Attribute("class")?.Value ?? string.Empty;
 

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Figures;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Cli.Screening;
+
+/// <summary>The results of a run as files in a folder.</summary>
+internal sealed class AuditOutput : IScreenOutput
+{
+    private readonly AuditRun _run;
+    private readonly AuditFolder _place;
+    private readonly RunWriter _writer;
+    private readonly FigureChoice _figures;
+    private readonly string _folder;
+    private readonly TerminalStyle _style;
+
+    /// <summary>Opens it.</summary>
+    /// <param name="run">With what recordings are audited.</param>
+    /// <param name="place">The folder, which is disposed with this.</param>
+    /// <param name="figures">Pictures to draw.</param>
+    /// <param name="isAlone">Whether the run is over one recording.</param>
+    /// <param name="folder">The folder as the user gave it.</param>
+    /// <param name="style">What the terminal can show.</param>
+    public AuditOutput(AuditRun run, AuditFolder place, FigureChoice figures, bool isAlone, string folder, TerminalStyle style)
+    {
+        (_run, _place, _figures, _folder, _style) = (run, place, figures, folder, style);
+        _writer = new RunWriter(run, place, isAlone);
+    }
+
+    /// <inheritdoc/>
+    public bool HasAudit => _place.HasAudit;
+
+    /// <inheritdoc/>
+    public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => _writer.NotAmong(ids);
+
+    /// <inheritdoc/>
+    public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) =>
+        _place.AsBefore(recordings, _writer.Needed, check => InOrder.Run(check, jobs, one => one()).All(isSame => isSame));
+
+    /// <inheritdoc/>
+    public RecordingResult? TakeOver(string id, RecordingStamp stamp) => _place.TakeOver(id, stamp, _writer.Needed);
+
+    /// <inheritdoc/>
+    public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel) => _writer.Keep(recording, stamp, Draw(recording, cancel));
+
+    /// <inheritdoc/>
+    public void Add(RecordingResult recording, RecordingStamp stamp) => _writer.Add(recording, stamp);
+
+    /// <inheritdoc/>
+    public RunDigest Finish(ImmutableArray<UnreadRecording> unread, CancellationToken cancel) => _writer.Finish(unread, cancel).Digest;
+
+    /// <inheritdoc/>
+    public void Print(RunDigest digest, bool isUnchanged, TextWriter output) =>
+        output.Write(VerdictTable.Render(_run, digest, _folder, _style, isUnchanged));
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _writer.Dispose();
+        _place.Dispose();
+    }
+
+    private ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
+    {
+        if (_figures == FigureChoice.None)
+        {
+            return [];
+        }
+
+        List<FigureFile> figures = [new FigureFile(FigureFile.SessionRibbon, SessionRibbon.Render(recording, FigureSize.Full))];
+        foreach (ChannelResult channel in recording.Channels.Where(channel => channel.View is not null))
+        {
+            cancel.ThrowIfCancellationRequested();
+            figures.Add(new FigureFile(FigureFile.SheetOf(recording, channel), ChannelSheet.Render(recording, channel, FigureSize.Full)));
+        }
+
+        foreach (PairResult pair in recording.Pairs.Where(pair => pair.View is not null))
+        {
+            cancel.ThrowIfCancellationRequested();
+            figures.Add(new FigureFile(FigureFile.SheetOf(recording, pair), PairSheet.Render(recording, pair, FigureSize.Full)));
+        }
+
+        return [.. figures];
+    }
+}

@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Tables;
+
+namespace ChannelAudit.Reports.Json;
+
+/// <summary>Reads the recordings of an <c>audit.json</c> back.</summary>
+internal static class AuditReading
+{
+    /// <summary>The digests of its recordings; empty when it was written before they stood in it, or names one twice.</summary>
+    /// <param name="root">The file.</param>
+    /// <exception cref="ChannelAuditException">When a value is of the wrong kind.</exception>
+    public static ImmutableArray<RecordingDigest> Recordings(JsonField root)
+    {
+        ILookup<string, Warning> warnings = root.List("warnings", field => (Recording: field.TextOrNull("recording"), Warning: new Warning(field.Text("file"), field.Text("place"), field.Text("message"))))
+            .Where(entry => entry.Recording is not null)
+            .ToLookup(entry => entry.Recording!, entry => entry.Warning, StringComparer.Ordinal);
+        ImmutableArray<RecordingDigest> all = root.List("recordings", field => Recording(field, warnings));
+        return all.DistinctBy(recording => recording.Id, StringComparer.Ordinal).Count() == all.Length ? all : [];
+    }
+
+    private static RecordingDigest Recording(JsonField field, ILookup<string, Warning> warnings) => new()
+    {
+        Id = field.Text("id"),
+        Path = field.Text("path"),
+        Sha256 = field.Text("sha256"),
+        Stamp = new RecordingStamp(field.Text("inputs_sha256"), field.Text("figures")),
+        Format = field.Text("recording_format"),
+        DurationS = field.Number("duration_s"),
+        Channels = field.List("by_channel", channel => new ChannelDigest(
+            channel.Text("channel"), channel.Grade("verdict"), channel.Texts("reasons"), Counts(channel.Object("trials")))),
+        TooFew = [],
+        Warnings = [.. warnings[field.Text("id")]],
+    };
+
+    private static VerdictCounts Counts(JsonField counts) => new(counts.Whole("pass"), counts.Whole("questionable"), counts.Whole("reject"));
+}

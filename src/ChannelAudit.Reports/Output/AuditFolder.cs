@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Json;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Output;
+
+/// <summary>The output folder of a run: the audit that stands there, and the recordings that this run has finished.</summary>
+/// <remarks>Nothing that stands there changes before <see cref="RunWriter.Finish"/>. Dispose it to let the next run in.</remarks>
+public sealed class AuditFolder : IDisposable
+{
+    private const string ResultName = "result.json";
+
+    private readonly UnfinishedRun _unfinished;
+    private readonly Dictionary<string, (RecordingStamp Stamp, ImmutableArray<OutputFile> Files)> _standing;
+    private readonly Dictionary<string, (ImmutableArray<OutputFile> Files, bool Waits)> _current = new(StringComparer.Ordinal);
+    private readonly Lock _gate = new();
+
+    private AuditFolder(string path, PreviousAudit previous, UnfinishedRun unfinished)
+    {
+        FolderPath = path;
+        Previous = previous;
+        _unfinished = unfinished;
+        ILookup<string, OutputFile> files = previous.Files
+            .Where(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.Split('/').Length == 3)
+            .ToLookup(file => file.Path.Split('/')[1], file => file with { Path = file.Path.Split('/')[2] }, StringComparer.Ordinal);
+        _standing = previous.Recordings.ToDictionary(
+            recording => recording.Id, recording => (recording.Stamp, files[recording.Id].ToImmutableArray()), StringComparer.Ordinal);
+    }
+
+    /// <summary>The folder.</summary>
+    internal string FolderPath { get; }
+
+    /// <summary>What the audit that stands there says of itself.</summary>
+    internal PreviousAudit Previous { get; }
+
+    /// <summary>Opens a new folder, an empty one, an audit, or one whose run was broken off.</summary>
+    /// <exception cref="ChannelAuditException">When it holds something else, another run writes there, or the operating system refuses.</exception>
+    public static AuditFolder Open(string folder)
+    {
+        PreviousAudit previous = PreviousAudit.Of(folder);
+        return new AuditFolder(folder, previous, UnfinishedRun.Open(folder));
+    }
+
+    /// <summary>Whether an audit stands here whose recordings could be taken over.</summary>
+    public bool HasAudit => _standing.Count > 0;
+
+    /// <summary>The run that stands here, if it is over just these recordings, from the same inputs, and every file of it is as it was written; else null.</summary>
+    /// <param name="recordings">Ids and inputs.</param>
+    /// <param name="needed">Names of the files that each must have.</param>
+    /// <param name="all">Whether all of some checks hold; they may be made on several threads.</param>
+    public RunDigest? AsBefore(
+        IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, IReadOnlyCollection<string> needed, Func<IReadOnlyList<Func<bool>>, bool> all)
+    {
+        if (Previous.HasUnread || recordings.Count != _standing.Count)
+        {
+            return null;
+        }
+
+        List<Func<bool>> checks = [.. recordings.Select(one => (Func<bool>)(() => Stands(one.Id, one.Stamp, needed)))];
+        checks.AddRange(Previous.Files.Where(file => !file.Path.Contains('/', StringComparison.Ordinal))
+            .Select(file => (Func<bool>)(() => SafePath.IsBelow(file.Path) && FileHash.Is(Path.Combine(FolderPath, file.Path), file.Sha256))));
+        return all(checks) ? RunDigest.Of(Previous.Recordings, ReadStanding) : null;
+    }
+
+    /// <summary>The result of a recording that was audited before from the same inputs; null when it must be audited.</summary>
+    /// <param name="id">Its id.</param>
+    /// <param name="stamp">The inputs now.</param>
+    /// <param name="needed">Names of the files that must be there.</param>
+    public RecordingResult? TakeOver(string id, RecordingStamp stamp, IReadOnlyCollection<string> needed)
+    {
+        bool waits = true;
+        ImmutableArray<OutputFile>? found = _unfinished.Find(id, stamp);
+        if (found is null)
+        {
+            waits = false;
+            found = _standing.TryGetValue(id, out (RecordingStamp Stamp, ImmutableArray<OutputFile> Files) standing) && standing.Stamp == stamp && AreAsWritten(id, standing.Files)
+                ? standing.Files
+                : null;
+        }
+
+        if (found is not { } files || !needed.All(name => files.Any(file => string.Equals(file.Path, name, StringComparison.Ordinal))))
+        {
+            return null;
+        }
+
+        try
+        {
+            RecordingResult result = waits ? ResultReader.Read(File.ReadAllBytes(_unfinished.Place(id, ResultName)), ResultName).Result : ReadStanding(id);
+            Hold(id, files, waits);
+            return result;
+        }
+        catch (Exception fault) when (fault is ChannelAuditException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Writes the files of a recording to wait for the end of the run.</summary>
+    internal void Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, ReadOnlyMemory<byte> Bytes)> files) =>
+        Hold(id, _unfinished.Write(id, stamp, files), waits: true);
+
+    /// <summary>Where a growing table is written.</summary>
+    internal string PlaceOfTable(string name) => _unfinished.Place(name);
+
+    /// <summary>The names of a recording's files, in order.</summary>
+    internal ImmutableArray<string> FilesOf(string id) => [.. _current[id].Files.Select(file => file.Path)];
+
+    /// <summary>The bytes of a recording's file, wherever it is now.</summary>
+    internal byte[] Read(string id, string name) => File.ReadAllBytes(_current[id].Waits ? _unfinished.Place(id, name) : StandingPlace(id, name));
+
+    /// <summary>Hands a recording's files to a batch: those that wait, and those that stand in their place.</summary>
+    internal void HandTo(OutputBatch batch, string id)
+    {
+        (ImmutableArray<OutputFile> files, bool waits) = _current[id];
+        foreach (OutputFile file in files)
+        {
+            OutputFile placed = file with { Path = AuditWriter.Place(id, file.Path) };
+            if (waits)
+            {
+                batch.Take(placed, _unfinished.Place(id, file.Path));
+            }
+            else
+            {
+                batch.Leave(placed);
+            }
+        }
+    }
+
+    /// <summary>Throws away what waits.</summary>
+    internal void Clear() => _unfinished.Clear();
+
+    /// <inheritdoc/>
+    public void Dispose() => _unfinished.Dispose();
+
+    private void Hold(string id, ImmutableArray<OutputFile> files, bool waits)
+    {
+        lock (_gate)
+        {
+            _current[id] = (files, waits);
+        }
+    }
+
+    /// <summary>Whether a recording stands here, unchanged, from these inputs and with those files; nothing is read of it but its bytes.</summary>
+    private bool Stands(string id, RecordingStamp stamp, IReadOnlyCollection<string> needed) =>
+        _standing.TryGetValue(id, out (RecordingStamp Stamp, ImmutableArray<OutputFile> Files) standing)
+        && standing.Stamp == stamp
+        && needed.All(name => standing.Files.Any(file => string.Equals(file.Path, name, StringComparison.Ordinal)))
+        && AreAsWritten(id, standing.Files);
+
+    private bool AreAsWritten(string id, ImmutableArray<OutputFile> files)
+    {
+        try
+        {
+            return !files.IsEmpty && files.All(file => SafePath.IsName(file.Path) && FileHash.Is(StandingPlace(id, file.Path), file.Sha256));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
+    private RecordingResult ReadStanding(string id) => ResultReader.Read(File.ReadAllBytes(StandingPlace(id, ResultName)), ResultName).Result;
+
+    private string StandingPlace(string id, string name) => Path.Combine(FolderPath, AuditWriter.Place(id, name));
+}

@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Pages;
+using ChannelAudit.Reports.Tables;
+using ChannelAudit.Results;
+
+namespace ChannelAudit.Reports.Output;
+
+/// <summary>Writes a run: each recording as it is finished, the tables over all while they come in, and everything into its place at the end.</summary>
+/// <remarks><see cref="Keep"/> may be called on several threads, each with recordings of its own; the rest belongs to one thread.</remarks>
+public sealed class RunWriter : IDisposable
+{
+    private const string PageName = "report.html";
+
+    private readonly AuditRun _run;
+    private readonly AuditFolder _folder;
+    private readonly bool _isAlone;
+    private readonly RunCollector _collector = new();
+    private readonly List<string> _ids = [];
+    private readonly GrowingTable _verdicts;
+    private readonly GrowingTable _channels;
+    private readonly GrowingTable _conditions;
+
+    /// <summary>Starts a run.</summary>
+    /// <param name="run">With what the recordings are audited.</param>
+    /// <param name="folder">Where results go.</param>
+    /// <param name="isAlone">Whether it is over one recording: then its page is the report.</param>
+    public RunWriter(AuditRun run, AuditFolder folder, bool isAlone)
+    {
+        (_run, _folder, _isAlone) = (run, folder, isAlone);
+        _verdicts = Table("verdicts.tsv", TableColumns.Verdicts);
+        _channels = Table("channels.tsv", TableColumns.Channels);
+        _conditions = Table("conditions.tsv", TableColumns.Conditions);
+    }
+
+    /// <summary>Files that every recording of the run has, beside pictures.</summary>
+    public IReadOnlyCollection<string> Needed => FilesNeeded(_isAlone);
+
+    /// <summary>Files that every recording of a run has, beside pictures.</summary>
+    /// <param name="isAlone">Whether the run is over one recording.</param>
+    public static IReadOnlyCollection<string> FilesNeeded(bool isAlone) =>
+        isAlone ? ["result.json", "measures.tsv", "pairs.tsv"] : ["result.json", "measures.tsv", "pairs.tsv", PageName];
+
+    /// <summary>Writes the files of a finished recording, where they wait for the end of the run.</summary>
+    /// <param name="recording">The result.</param>
+    /// <param name="stamp">From what it was made.</param>
+    /// <param name="pictures">Its pictures, in the order in which they are listed.</param>
+    /// <exception cref="ArgumentException">When its id is no safe name of a folder.</exception>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public void Keep(RecordingResult recording, RecordingStamp stamp, ImmutableArray<FigureFile> pictures)
+    {
+        AuditWriter.RequireSafe(recording.Id);
+        ResultOrigin origin = new(_run.Version, _run.Criteria.Sha256, _run.Setup.Sha256);
+        List<(string, ReadOnlyMemory<byte>)> files =
+        [
+            ("result.json", ResultWriter.Render(recording, origin)),
+            ("measures.tsv", MeasuresTsv.Render(recording)),
+            ("pairs.tsv", PairsTsv.Render(recording)),
+        ];
+        if (!_isAlone)
+        {
+            files.Add((PageName, ReportPage.OfRecording(_run, recording, ReportFigures.Beside(pictures))));
+        }
+
+        files.AddRange(pictures.Select(picture => (picture.Name, picture.Png)));
+        _folder.Write(recording.Id, stamp, files);
+    }
+
+    /// <summary>Adds a recording that was kept or taken over, in the order of the tables.</summary>
+    public void Add(RecordingResult recording, RecordingStamp stamp)
+    {
+        _ids.Add(recording.Id);
+        _verdicts.Add(table => VerdictsTsv.AddRows(table, recording));
+        _channels.Add(table => ChannelsTsv.AddRows(table, recording));
+        _conditions.Add(table => ConditionsTsv.AddRows(table, recording));
+        _collector.Add(recording, stamp);
+    }
+
+    /// <summary>Recordings of the audit that stands in the folder which a run is not over: their results go at its end.</summary>
+    /// <param name="ids">Recordings of the run.</param>
+    public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => [.. _folder.Previous.Recordings.Select(recording => recording.Id).Except(ids, StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    /// <summary>Puts everything into its place, <c>audit.json</c> last, and takes away what an earlier audit wrote and this one does not.</summary>
+    /// <param name="unread">Recordings that could not be read.</param>
+    /// <param name="cancel">Ends the writing; nothing has changed then.</param>
+    /// <param name="more">Files beside those of every audit.</param>
+    /// <returns>The run in short, and the files written.</returns>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public (RunDigest Digest, ImmutableArray<OutputFile> Files) Finish(
+        ImmutableArray<UnreadRecording> unread, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
+    {
+        RunDigest digest = _collector.Digest(unread);
+        using OutputBatch batch = new(_folder.FolderPath);
+        foreach (string id in _ids)
+        {
+            _folder.HandTo(batch, id);
+        }
+
+        _verdicts.HandTo(batch);
+        _channels.HandTo(batch);
+        _conditions.HandTo(batch);
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0]) : ReportPage.OfStudy(_run, digest));
+        foreach (ExtraFile file in more)
+        {
+            batch.Add(file.Path, file.Bytes.Span);
+        }
+
+        HashSet<string> kept = [.. more.Where(file => file.OutlivesAudits).Select(file => file.Path)];
+        batch.Add(PreviousAudit.FileName, AuditJson.Render(_run, digest, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
+        cancel.ThrowIfCancellationRequested();
+        batch.Commit(() => StaleFiles.Remove(_folder.FolderPath, [.. _folder.Previous.Files.Select(file => file.Path)], batch.Files.Select(file => file.Path)));
+        _folder.Clear();
+        return (digest, batch.Files);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _verdicts.Dispose();
+        _channels.Dispose();
+        _conditions.Dispose();
+    }
+
+    private byte[] PageOfOne(RecordingResult recording)
+    {
+        ImmutableArray<FigureFile> pictures =
+        [
+            .. _folder.FilesOf(recording.Id).Where(name => name.EndsWith(".png", StringComparison.Ordinal))
+                .Select(name => new FigureFile(name, _folder.Read(recording.Id, name))),
+        ];
+        return ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, pictures));
+    }
+
+    private GrowingTable Table(string name, ImmutableArray<string> columns) => new(name, _folder.PlaceOfTable(name), columns);
+}

@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text.Json;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Json;
+
+namespace ChannelAudit.Reports.Output;
+
+/// <summary>
+/// The hidden folder in which the recordings of a run wait for its end, <c>.unfinished</c>: what stands in the audit's folder stays as it was until all are there, and a
+/// run that was broken off goes on from what waits.
+/// </summary>
+/// <remarks>
+/// One folder a recording; its list of files is written last, so that a recording half written counts for nothing. A locked file keeps a second run out.
+/// </remarks>
+internal sealed class UnfinishedRun : IDisposable
+{
+    /// <summary>The name of the folder.</summary>
+    public const string FolderName = ".unfinished";
+
+    private const string ListName = "list.json";
+    private const string LockName = "lock";
+
+    private readonly string _folder;
+    private readonly MadeFolders _made = new();
+    private readonly FileStream _lock;
+
+    private UnfinishedRun(string folder, MadeFolders made, FileStream lockFile) => (_folder, _made, _lock) = (folder, made, lockFile);
+
+    /// <summary>Opens or makes it.</summary>
+    /// <param name="audit">The audit's folder; it may be missing yet.</param>
+    /// <exception cref="ChannelAuditException">When another run writes there, or the operating system refuses.</exception>
+    public static UnfinishedRun Open(string audit)
+    {
+        string folder = Path.Combine(Path.GetFullPath(audit), FolderName);
+        MadeFolders made = new();
+        try
+        {
+            if (new DirectoryInfo(folder) is { Exists: true, LinkTarget: not null })
+            {
+                throw OutputErrors.LinkedFolder(audit, FolderName);
+            }
+
+            made.Make(folder);
+            FileStream held = new(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+            return new UnfinishedRun(folder, made, held);
+        }
+        catch (IOException) when (File.Exists(Path.Combine(folder, LockName)))
+        {
+            throw OutputErrors.AnotherRun(audit);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            made.RemoveEmpty();
+            throw OutputErrors.CannotWrite(audit, exception);
+        }
+    }
+
+    /// <summary>Where a file of a recording waits.</summary>
+    public string Place(string id, string file) => Path.Combine(_folder, id, file);
+
+    /// <summary>Where a table that is still growing is written.</summary>
+    public string Place(string file) => Path.Combine(_folder, file);
+
+    /// <summary>The files of a recording that waits, whole and unchanged; null when there is none, or it was made from other inputs.</summary>
+    public ImmutableArray<OutputFile>? Find(string id, RecordingStamp stamp)
+    {
+        try
+        {
+            string list = Place(id, ListName);
+            if (!File.Exists(list))
+            {
+                return null;
+            }
+
+            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(list));
+            JsonField root = new(document.RootElement, ListName, string.Empty);
+            RecordingStamp found = new(root.Text("inputs_sha256"), root.Text("figures"));
+            ImmutableArray<OutputFile> files = root.List("files", file => new OutputFile(file.Text("path"), file.Text("sha256")));
+            return found == stamp && files.All(file => SafePath.IsName(file.Path) && FileHash.Is(Place(id, file.Path), file.Sha256)) ? files : null;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or JsonException or ChannelAuditException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Writes the files of a recording. Safe on several threads, each with recordings of its own.</summary>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public ImmutableArray<OutputFile> Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, ReadOnlyMemory<byte> Bytes)> files)
+    {
+        try
+        {
+            string list = Place(id, ListName);
+            Directory.CreateDirectory(Path.GetDirectoryName(list)!);
+            File.Delete(list);
+            ImmutableArray<OutputFile> written = [.. files.Select(file => Write(id, file.Name, file.Bytes.Span))];
+            Write(id, ListName + OutputBatch.PartialSuffix, ListOf(stamp, written));
+            File.Move(list + OutputBatch.PartialSuffix, list, overwrite: true);
+            return written;
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw OutputErrors.CannotWrite($"recordings/{id}", exception);
+        }
+    }
+
+    /// <summary>Throws everything away that waits.</summary>
+    public void Clear()
+    {
+        foreach (string folder in Directory.EnumerateDirectories(_folder))
+        {
+            Quietly.Do(() => Directory.Delete(folder, recursive: true));
+        }
+
+        foreach (string file in Directory.EnumerateFiles(_folder).Where(file => !string.Equals(Path.GetFileName(file), LockName, StringComparison.Ordinal)))
+        {
+            Quietly.Do(() => File.Delete(file));
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _lock.Dispose();
+
+        // Recordings that wait stay for the next run; without any the folder goes.
+        if (Directory.Exists(_folder) && !Directory.EnumerateFileSystemEntries(_folder).Any())
+        {
+            Quietly.Do(() => Directory.Delete(_folder, recursive: false));
+        }
+
+        _made.RemoveEmpty();
+    }
+
+    private OutputFile Write(string id, string name, ReadOnlySpan<byte> bytes)
+    {
+        using FileStream stream = new(Place(id, name), FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+        stream.Write(bytes);
+        stream.Flush(flushToDisk: true);
+        return new OutputFile(name, Convert.ToHexStringLower(SHA256.HashData(bytes)));
+    }
+
+    private static byte[] ListOf(RecordingStamp stamp, ImmutableArray<OutputFile> files)
+    {
+        using JsonText text = new();
+        text.Writer.WriteStartObject();
+        text.Writer.WriteString("inputs_sha256", stamp.InputsSha256);
+        text.Writer.WriteString("figures", stamp.Figures);
+        text.Rows("files", files, AuditJson.WriteFile);
+        text.Writer.WriteEndObject();
+        return text.ToArray();
+    }
+}
