@@ -52,6 +52,8 @@ public static class Audit
             Sha256 = input.Sha256,
             Format = recording.Format,
             DurationS = recording.DurationS,
+            Participant = input.Person.Participant,
+            Group = input.Person.Group,
             Gaps = RecordedGap.Of(channels.Select(pair => pair.Channel)),
             Mains = survey.Mains,
             Scoring = filter.IsStated ? filter.InWords : null,

@@ -24,6 +24,9 @@ public sealed record AuditInput
     /// <summary>What was where.</summary>
     public StudySetup Setup { get; init; } = StudySetup.Empty;
 
+    /// <summary>Who was recorded.</summary>
+    public Person Person { get; init; } = new(null, null);
+
     /// <summary>The trials, by number.</summary>
     public required ImmutableArray<Trial> Trials { get; init; }
 

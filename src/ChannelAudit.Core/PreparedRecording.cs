@@ -30,6 +30,9 @@ internal sealed class PreparedRecording : IDisposable
     /// <summary>The setup, with what the companions of the file add to it.</summary>
     public StudySetup Setup { get; }
 
+    /// <summary>Who was recorded.</summary>
+    public Person Person { get; private init; } = new(null, null);
+
     /// <summary>The events that trials are made of.</summary>
     public TrialEvents Events { get; }
 
@@ -44,6 +47,8 @@ internal sealed class PreparedRecording : IDisposable
     /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
     public static PreparedRecording Open(RecordingEntry entry, StudySetup setup, string? eventsFile, bool isGrowing = false)
     {
+        Person person = Person.Of(setup, entry.RelativePath, participant => BidsParticipants.GroupOf(entry.FilePath, participant));
+        setup = setup.For(entry.RelativePath);
         RecordingCompanions companions = BidsCompanions.Find(entry.FilePath);
         Recording recording =
             companions.ApplyTo(RecordingOpener.Open(entry.FilePath, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit, IsGrowing: isGrowing)));
@@ -53,7 +58,7 @@ internal sealed class PreparedRecording : IDisposable
                 ? setup with { Recording = setup.Recording with { MainsHz = mains } }
                 : setup;
             TrialEvents events = TrialSources.Choose(recording, own, eventsFile, companions);
-            return new PreparedRecording(entry, recording, own, events, TrialPlan.Of(recording, events, own));
+            return new PreparedRecording(entry, recording, own, events, TrialPlan.Of(recording, events, own)) { Person = person };
         }
         catch
         {
@@ -72,6 +77,7 @@ internal sealed class PreparedRecording : IDisposable
         Path = Entry.RelativePath,
         Sha256 = sha256 ?? InputKey.HashOf(Entry.FilePath),
         Criteria = criteria,
+        Person = Person,
         Setup = Setup,
         Trials = Trials.Trials,
         TrialsFrom = Trials.Source switch

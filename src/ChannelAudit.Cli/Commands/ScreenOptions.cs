@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Runs;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Cli.Commands;
@@ -15,8 +17,15 @@ internal sealed class ScreenOptions
     /// <summary>Recordings and folders.</summary>
     public Argument<string[]> Paths { get; } = new("PATH")
     {
-        Description = "recordings (EDF, BDF or delimited text), or folders that are searched for them",
-        Arity = ArgumentArity.OneOrMore,
+        Description = "recordings (EDF, BDF or delimited text), folders that are searched for them, patterns in quotes",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+
+    /// <summary>A list of recordings.</summary>
+    public Option<string> List { get; } = new("--list")
+    {
+        HelpName = "FILE",
+        Description = "more of them: one path a line, relative to the list's own folder",
     };
 
     /// <summary>The setup file.</summary>
@@ -82,7 +91,7 @@ internal sealed class ScreenOptions
     /// <exception cref="ChannelAuditException">When a word is none of those that an option takes.</exception>
     public ScreenRequest Request(ParseResult parse) => new()
     {
-        Paths = [.. parse.GetRequiredValue(Paths)],
+        Paths = PathsOf(parse),
         SetupFile = parse.GetValue(Setup),
         CriteriaFile = parse.GetValue(Criteria),
         EventsFile = parse.GetValue(Events),
@@ -110,4 +119,10 @@ internal sealed class ScreenOptions
             { } other => throw UsageErrors.NotAmong("--fail-on", other, FailOnWords),
         },
     };
+
+    private ImmutableArray<string> PathsOf(ParseResult parse)
+    {
+        ImmutableArray<string> paths = [.. parse.GetValue(Paths) ?? [], .. parse.GetValue(List) is { } list ? RecordingList.Listed(list) : []];
+        return paths.IsEmpty ? throw UsageErrors.NoArgument("channelaudit screen", Paths) : paths;
+    }
 }

@@ -28,7 +28,13 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     public int Run(ScreenRequest request, TextWriter output, CancellationToken cancel)
     {
         // Everything that can be refused is refused before the first recording costs time.
-        ImmutableArray<RecordingEntry> entries = RecordingList.Find(request.Paths, [.. FilesOtherThanRecordings(request)]);
+        FoundRecordings found = RecordingList.Search(request.Paths, [.. FilesOtherThanRecordings(request)]);
+        ImmutableArray<RecordingEntry> entries = found.Entries;
+        if (!found.PassedOver.IsEmpty)
+        {
+            log.Warning("passed over, since they hold no lines of numbers: {Files:l}; name one by itself to have it audited", Text.OneLine.List(found.PassedOver));
+        }
+
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
         AuditRun run = RunOf(inputs, entries);

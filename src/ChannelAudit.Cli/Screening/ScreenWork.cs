@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using ChannelAudit.Events;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
+using ChannelAudit.Setup;
 using Serilog;
 
 namespace ChannelAudit.Cli.Screening;
@@ -68,7 +70,8 @@ internal sealed class ScreenWork
     private (string Sha256, RecordingStamp Stamp) Inputs(RecordingEntry entry) => _known.GetOrAdd(entry.Id, _ =>
     {
         string sha256 = InputKey.HashOf(entry.FilePath);
-        return (sha256, new RecordingStamp(InputKey.Of(entry, sha256, _others), _figures));
+        Person person = Person.Of(_inputs.Setup, entry.RelativePath, participant => BidsParticipants.GroupOf(entry.FilePath, participant));
+        return (sha256, new RecordingStamp(InputKey.Of(entry, sha256, [.. _others, ("participant", person.Participant), ("group", person.Group)]), _figures));
     });
 
     private bool IsKnown(RecordingEntry entry, CancellationToken cancel)

@@ -14,6 +14,9 @@ namespace ChannelAudit.Events;
 /// </remarks>
 public static class BidsCompanions
 {
+    /// <summary>The file that makes a folder a data set.</summary>
+    internal const string DescriptionName = "dataset_description.json";
+
     private const int HighestFolder = 4;
 
     /// <summary>Finds the companions of a recording.</summary>
@@ -69,7 +72,7 @@ public static class BidsCompanions
         for (int level = 0; folder is not null && level < HighestFolder; level++)
         {
             folders.Add(folder);
-            if (File.Exists(Path.Combine(folder, "dataset_description.json")))
+            if (File.Exists(Path.Combine(folder, DescriptionName)))
             {
                 return [.. folders];
             }

@@ -30,6 +30,9 @@ public sealed record RecordingResult
     /// <summary>The participant, when the path or the setup says who; null otherwise (never from a file header).</summary>
     public string? Participant { get; init; }
 
+    /// <summary>The participant's group, when the path, the setup or the data set says it; null otherwise.</summary>
+    public string? Group { get; init; }
+
     /// <summary>The mains frequency used.</summary>
     public required MainsResult Mains { get; init; }
 

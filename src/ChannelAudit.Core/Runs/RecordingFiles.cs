@@ -28,6 +28,19 @@ internal static class RecordingFiles
         && !CompanionNames.Contains(name, StringComparer.OrdinalIgnoreCase)
         && !CompanionEndings.Any(ending => name.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>Whether a file of a BIDS data set is a recording of ours: its other modalities are none.</summary>
+    /// <param name="name">The file's name without its folder.</param>
+    public static bool TakesOfBids(string name) =>
+        !IsHidden(name) && (name.EndsWith("_emg.edf", StringComparison.OrdinalIgnoreCase) || name.EndsWith("_emg.bdf", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Whether a folder of a BIDS data set holds something else than its recordings (specification, "Common principles").</summary>
+    /// <param name="name">The folder's name.</param>
+    public static bool IsBesideBids(string name) => name is "derivatives" or "sourcedata" or "code" or "stimuli" or "phenotype";
+
+    /// <summary>Whether a file is text, which may be anything.</summary>
+    /// <param name="name">The file's name.</param>
+    public static bool IsText(string name) => Path.GetExtension(name).ToUpperInvariant() is ".CSV" or ".TSV" or ".TXT";
+
     /// <summary>Whether a name starts with a dot: version control, and the shadow files of some file systems.</summary>
     /// <param name="name">The name of a file or folder.</param>
     public static bool IsHidden(string name) => name.StartsWith('.');

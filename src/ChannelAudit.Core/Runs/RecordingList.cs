@@ -1,44 +1,74 @@
 using System.Collections.Immutable;
+using ChannelAudit.Events;
+using ChannelAudit.Setup;
 
 namespace ChannelAudit.Runs;
 
 /// <summary>Finds the recordings of a run.</summary>
 public static class RecordingList
 {
+    private static readonly char[] Wildcards = ['*', '?'];
+
     /// <summary>All recordings that the paths stand for.</summary>
+    /// <param name="paths">Files, folders and patterns.</param>
+    /// <param name="except">Files that are something else, such as the events table of the run.</param>
+    /// <returns>Recordings by id, in ordinal order.</returns>
+    /// <exception cref="ChannelAuditException">When a path does not exist, nothing is found, or two recordings have one id.</exception>
+    public static ImmutableArray<RecordingEntry> Find(IReadOnlyList<string> paths, IReadOnlyCollection<string> except) => Search(paths, except).Entries;
+
+    /// <summary>All recordings that the paths stand for, and what was passed over.</summary>
     /// <param name="paths">
-    /// Files, which are taken whatever they are called, and folders, which are searched with everything below them. Hidden files and
-    /// folders, linked folders and folders that hold an audit of ours are passed over.
+    /// Files, which are taken whatever they are called; folders, which are searched with everything below them; and patterns with <c>*</c>, <c>**</c> and <c>?</c>, whose root is
+    /// the folder before the first of these. Hidden files and folders, linked folders and folders that hold an audit of ours are passed over; so are, in folders, text
+    /// files that do not look like samples, and in a BIDS data set everything but the recordings of EMG.
     /// </param>
     /// <param name="except">Files that are something else, such as the events table of the run.</param>
-    /// <returns>Recordings by id, in ordinal order; a file that is reached twice is listed once, as first reached.</returns>
+    /// <returns>A file that is reached twice is listed once, as first reached.</returns>
     /// <exception cref="ChannelAuditException">When a path does not exist, nothing is found, or two recordings have one id.</exception>
-    public static ImmutableArray<RecordingEntry> Find(IReadOnlyList<string> paths, IReadOnlyCollection<string> except)
+    public static FoundRecordings Search(IReadOnlyList<string> paths, IReadOnlyCollection<string> except)
     {
         HashSet<string> seen = [.. except.Select(Path.GetFullPath)];
-        var entries = new List<RecordingEntry>();
-        foreach (string path in paths)
+        List<RecordingEntry> entries = [];
+        List<string> passedOver = [];
+        foreach (RecordingEntry entry in paths.SelectMany(path => FindIn(path, passedOver, except)))
         {
-            foreach (RecordingEntry entry in FindIn(path))
+            if (seen.Add(Path.GetFullPath(entry.FilePath)))
             {
-                if (seen.Add(Path.GetFullPath(entry.FilePath)))
-                {
-                    entries.Add(entry);
-                }
+                entries.Add(entry);
             }
         }
 
         if (entries.Count == 0)
         {
-            throw RunErrors.NothingFound(paths);
+            throw RunErrors.NothingFound(paths, passedOver);
         }
 
         ImmutableArray<RecordingEntry> ordered = [.. entries.OrderBy(entry => entry.Id, StringComparer.Ordinal)];
         RefuseSameIds(ordered);
-        return ordered;
+        return new FoundRecordings(ordered, [.. passedOver.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
     }
 
-    private static IEnumerable<RecordingEntry> FindIn(string path)
+    /// <summary>The paths that a list names, one a line; blank lines and those with <c>#</c> at their start are none.</summary>
+    /// <param name="list">The list; its paths are relative to its own folder.</param>
+    /// <exception cref="ChannelAuditException">When it cannot be read, or names nothing.</exception>
+    public static ImmutableArray<string> Listed(string list)
+    {
+        string folder = Path.GetDirectoryName(list) ?? string.Empty;
+        try
+        {
+            ImmutableArray<string> paths =
+            [
+                .. File.ReadLines(list).Select(line => line.TrimStart('\uFEFF').Trim()).Where(line => line.Length > 0 && !line.StartsWith('#')).Select(line => Path.Combine(folder, line)),
+            ];
+            return paths.IsEmpty ? throw RunErrors.EmptyList(list) : paths;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw RunErrors.CannotReadList(list, fault);
+        }
+    }
+
+    private static IEnumerable<RecordingEntry> FindIn(string path, List<string> passedOver, IReadOnlyCollection<string> except)
     {
         if (File.Exists(path))
         {
@@ -46,49 +76,43 @@ public static class RecordingList
             return [new RecordingEntry(RecordingId.Of(name), path, name)];
         }
 
-        if (!Directory.Exists(path))
+        if (Directory.Exists(path))
+        {
+            FolderSearch search = new(passedOver, except);
+            search.In(path, string.Empty, isBids: IsInDataSet(path));
+            return search.Found;
+        }
+
+        return path.IndexOfAny(Wildcards) >= 0 ? Matching(path) : throw RunErrors.NoSuchPath(path);
+    }
+
+    private static List<RecordingEntry> Matching(string path)
+    {
+        string plain = path.Replace('\\', '/');
+        int slash = plain.LastIndexOf('/', plain.IndexOfAny(Wildcards));
+        string root = slash < 0 ? "." : slash == 0 ? "/" : path[..slash];
+        PathPattern? pattern = PathPattern.Of(plain[(slash + 1)..], [], out _);
+        if (pattern is null || !Directory.Exists(root))
         {
             throw RunErrors.NoSuchPath(path);
         }
 
-        var found = new List<RecordingEntry>();
-        Search(path, string.Empty, found);
-        return found;
+        FolderSearch search = new([], []) { Pattern = pattern };
+        search.In(root, string.Empty, isBids: false);
+        return search.Found.Count == 0 ? throw RunErrors.NothingMatches(path) : search.Found;
     }
 
-    private static void Search(string folder, string below, List<RecordingEntry> found)
+    private static bool IsInDataSet(string folder)
     {
-        if (OutputFolder.IsAudit(folder))
+        for (DirectoryInfo? place = new(Path.GetFullPath(folder)); place is not null; place = place.Parent)
         {
-            return;
-        }
-
-        foreach (FileSystemInfo item in List(folder))
-        {
-            string relative = below + item.Name;
-            if (item is FileInfo && RecordingFiles.Takes(item.Name))
+            if (File.Exists(Path.Combine(place.FullName, BidsCompanions.DescriptionName)))
             {
-                found.Add(new RecordingEntry(RecordingId.Of(relative), Path.Combine(folder, item.Name), relative));
-            }
-
-            // A linked folder may lead back to one above it.
-            if (item is DirectoryInfo && item.LinkTarget is null && !RecordingFiles.IsHidden(item.Name))
-            {
-                Search(Path.Combine(folder, item.Name), relative + "/", found);
+                return true;
             }
         }
-    }
 
-    private static FileSystemInfo[] List(string folder)
-    {
-        try
-        {
-            return [.. new DirectoryInfo(folder).EnumerateFileSystemInfos().OrderBy(item => item.Name, StringComparer.Ordinal)];
-        }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
-        {
-            throw RunErrors.CannotList(folder, fault);
-        }
+        return false;
     }
 
     // Ids become folders, and many file systems take names that differ by case for one.

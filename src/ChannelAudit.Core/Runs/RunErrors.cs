@@ -10,8 +10,22 @@ internal static class RunErrors
         FaultKind.Usage, $"{OneLine.Of(path)}: there is no such file or folder", "give recordings, or folders that hold recordings");
 
     /// <summary>A folder without recordings.</summary>
-    public static ChannelAuditException NothingFound(IEnumerable<string> paths) => new(
-        FaultKind.Usage, $"{OneLine.List(paths)}: no recording in there", $"files looked for: {RecordingFiles.ExtensionsInWords}");
+    public static ChannelAuditException NothingFound(IEnumerable<string> paths, IReadOnlyList<string> passedOver) => new(
+        FaultKind.Usage,
+        $"{OneLine.List(paths)}: no recording in there" + (passedOver.Count == 0 ? string.Empty : $"; without lines of numbers: {OneLine.List(passedOver)}"),
+        passedOver.Count == 0 ? $"files looked for: {RecordingFiles.ExtensionsInWords}; in a BIDS data set *_emg.edf and *_emg.bdf" : "name a file by itself to have it audited all the same");
+
+    /// <summary>A pattern that nothing fits.</summary>
+    public static ChannelAuditException NothingMatches(string pattern) => new(
+        FaultKind.Usage, $"{OneLine.Of(pattern)}: no file fits", "* is any text within a name, ** any text, ? one character; quotes keep the shell from it");
+
+    /// <summary>A list without a path.</summary>
+    public static ChannelAuditException EmptyList(string list) => new(
+        FaultKind.Usage, $"{OneLine.Of(list)}: names no recording", "write one path a line, relative to the list's own folder");
+
+    /// <summary>A list that cannot be read.</summary>
+    public static ChannelAuditException CannotReadList(string list, Exception inner) => new(
+        FaultKind.Usage, $"{OneLine.Of(list)}: cannot be read: {OneLine.Of(inner.Message)}", "see that the file is there and that you may read it", inner);
 
     /// <summary>A folder that cannot be listed.</summary>
     public static ChannelAuditException CannotList(string folder, Exception inner) => new(

@@ -132,4 +132,26 @@ internal static class SetupErrors
         "name the channel that holds this site's signal, or leave the site out");
 
     private static string FileOf(StudySetup setup) => setup.FileName ?? "setup";
+
+    /// <summary><c>recordings</c> is something else than a list of tables.</summary>
+    public static ChannelAuditException OverridesNotAList(string fileName, int line) => TomlErrors.At(
+        fileName, line, "recordings is not a list of tables", "write each as [[recordings]], in double brackets, with match = \"PATTERN\"");
+
+    /// <summary>A <c>[[recordings]]</c> that does not say which.</summary>
+    public static ChannelAuditException OverrideWithoutMatch(TomlSection section) => section.Fault(
+        "match", "[[recordings]] does not say which", "write match = \"day2/P07*\": paths below the folder that is screened");
+
+    /// <summary>A name in braces that means nothing.</summary>
+    public static ChannelAuditException UnknownInBraces(TomlSection section, string key, string found, IReadOnlyList<string> names) => section.Fault(
+        key,
+        $"{found} means nothing in {key}, or stands there twice",
+        names.Count == 0 ? "use *, ** and ? for what differs" : $"{string.Join(" and ", names.Select(name => $"{{{name}}}"))} can stand there, once each");
+
+    /// <summary>A pattern that names nobody.</summary>
+    public static ChannelAuditException NothingInBraces(TomlSection section, string key) => section.Fault(
+        key, $"{key} has no {{participant}} and no {{group}}", "write path = \"{participant}_*\" for files such as P07_day1.edf");
+
+    /// <summary>A channel that two sites would be.</summary>
+    public static ChannelAuditException ChannelTwiceHere(TomlSection section, string channel) => section.Fault(
+        "channels", $"two sites would be channel '{channel}'", "give every site that changes a channel of its own");
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Toml;
 
@@ -26,11 +27,15 @@ public static class SetupFile
         TomlNode root = TomlTree.Parse(toml, fileName);
         RefuseUnknownTables(root, fileName);
         var scoring = new TomlSection(root.Entries.GetValueOrDefault("scoring"), "[scoring]", fileName, SetupKeys.Scoring);
+        ImmutableArray<SiteSetup> sites = SiteTables.Read(root.Entries.GetValueOrDefault("sites"), fileName);
         return new StudySetup
         {
             Recording = RecordingTable.Read(
                 new TomlSection(root.Entries.GetValueOrDefault("recording"), "[recording]", fileName, SetupKeys.Recording)),
-            Sites = SiteTables.Read(root.Entries.GetValueOrDefault("sites"), fileName),
+            Sites = sites,
+            Overrides = OverrideTables.Read(root.Entries.GetValueOrDefault("recordings"), sites, fileName),
+            ParticipantPath = ParticipantTable.Read(
+                new TomlSection(root.Entries.GetValueOrDefault("participants"), "[participants]", fileName, SetupKeys.Participants)),
             Trials = ScoringTable.WithWindow(
                 TrialTable.Read(new TomlSection(root.Entries.GetValueOrDefault("trials"), "[trials]", fileName, SetupKeys.Trials)), scoring),
             Scoring = ScoringTable.Read(scoring),

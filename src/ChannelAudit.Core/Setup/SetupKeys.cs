@@ -14,6 +14,8 @@ internal static class SetupKeys
         new("recording", "[recording]", "how the recording was made"),
         new("sites", "[[sites]]", "one table a site: a pair of electrodes over a muscle"),
         new("trials", "[trials]", "where trials come from and which part of them is scored"),
+        new("recordings", "[[recordings]]", "what is different for some recordings of the study"),
+        new("participants", "[participants]", "how the path of a recording tells whose it is"),
         new("scoring", "[scoring]", "how the trials will be scored: findings are judged on what its filter leaves"),
     ];
 
@@ -40,6 +42,22 @@ internal static class SetupKeys
         new("electrodes", "electrodes = [\"C1\", \"C2\"]", "ids of the two electrodes, first minus second"),
         new("adjacent", "adjacent = [\"eye\"]", "names of sites so near that gel can join them (saying it at one of the two is enough), and \"ground\" for the ground electrode"),
         new("task", "task = \"raise lip corner\"", "trial label of this muscle's voluntary contraction"),
+    ];
+
+    /// <summary>Keys of each <c>[[recordings]]</c>.</summary>
+    public static ImmutableArray<TomlKey> Overrides { get; } =
+    [
+        new("match", "match = \"day2/P07*\"", "needed: which recordings, by their path below the folder that is screened, or a list of such patterns; * is any text within a name, ** any text, ? one character"),
+        new("participant", "participant = \"P07\"", "who was recorded, as a code"),
+        new("group", "group = \"waiting list\"", "the participant's group"),
+        new("channels", "channels = { cheek = \"EMG 2\" }", "sites that are another channel there: name of the site and label of the channel"),
+        .. Recording,
+    ];
+
+    /// <summary>Keys of <c>[participants]</c>.</summary>
+    public static ImmutableArray<TomlKey> Participants { get; } =
+    [
+        new("path", "path = \"{group}/{participant}_*\"", "the pattern of paths below the folder that is screened, without extension; {participant} and {group} are the texts that stand there"),
     ];
 
     /// <summary>Keys of <c>[trials]</c>.</summary>

@@ -20,9 +20,19 @@ public sealed record StudySetup
     /// <summary>The <c>[scoring]</c> table; its window is that of <see cref="Trials"/>.</summary>
     public ScoringSetup Scoring { get; init; } = new();
 
+    /// <summary>What is different for some recordings, in file order: later tables win.</summary>
+    public ImmutableArray<RecordingOverride> Overrides { get; init; } = [];
+
+    /// <summary>Tells from a recording's path who it is of; null when the setup does not say.</summary>
+    public PathPattern? ParticipantPath { get; init; }
+
     /// <summary>The file's name, or null when there is no file.</summary>
     public string? FileName { get; init; }
 
     /// <summary>SHA-256 of the file's bytes in lower-case hexadecimal, or null when there is no file.</summary>
     public string? Sha256 { get; init; }
+
+    /// <summary>The setup of one recording: with what is different for it.</summary>
+    /// <param name="path">The recording's path below the given root, with <c>/</c>.</param>
+    public StudySetup For(string path) => Overrides.Where(one => one.IsAbout(path)).Aggregate(this, (setup, one) => one.ApplyTo(setup));
 }

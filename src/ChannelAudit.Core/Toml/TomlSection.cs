@@ -87,6 +87,14 @@ internal sealed class TomlSection
     /// <summary>A list of texts, empty when it is left out.</summary>
     public ImmutableArray<string> Texts(string key) => [.. Items(key, "a list of texts").Select(item => TextOf(item, Key(key)))];
 
+    /// <summary>A table of texts by name, empty when it is left out.</summary>
+    public ImmutableDictionary<string, string> TextsByName(string key) => Find(key) switch
+    {
+        null => ImmutableDictionary<string, string>.Empty,
+        { Kind: TomlKind.Table } table => table.Entries.ToImmutableDictionary(entry => entry.Key, entry => TextOf(entry.Value, Key(key)), StringComparer.Ordinal),
+        { } other => throw TomlErrors.WrongKind(FileName, other, key, "a table of texts", Key(key).Example),
+    };
+
     /// <summary>A list of numbers, empty when it is left out.</summary>
     public ImmutableArray<double> Numbers(string key) => [.. Items(key, "a list of numbers").Select(item => NumberOf(item, Key(key)))];
 

@@ -30,6 +30,9 @@ public sealed record RecordingDigest
     /// <summary>The participant, or null.</summary>
     public string? Participant { get; init; }
 
+    /// <summary>The participant's group, or null.</summary>
+    public string? Group { get; init; }
+
     /// <summary>Its channels in file order.</summary>
     public required ImmutableArray<ChannelDigest> Channels { get; init; }
 
@@ -68,6 +71,7 @@ public sealed record RecordingDigest
         Format = recording.Format,
         DurationS = recording.DurationS,
         Participant = recording.Participant,
+        Group = recording.Group,
         Channels =
         [
             .. recording.Channels.Select(channel => new ChannelDigest(

@@ -105,6 +105,8 @@ public static class AuditJson
         json.WriteString("sha256", recording.Sha256);
         json.WriteString("inputs_sha256", recording.Stamp.InputsSha256);
         json.WriteString("figures", recording.Stamp.Figures);
+        json.WriteString("participant", recording.Participant);
+        json.WriteString("group", recording.Group);
         json.WriteString("recording_format", recording.Format);
         json.WriteNumber("duration_s", recording.DurationS);
         WriteVerdicts(json, "channels", recording.ChannelCounts);

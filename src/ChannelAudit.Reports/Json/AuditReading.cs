@@ -26,6 +26,8 @@ internal static class AuditReading
         Path = field.Text("path"),
         Sha256 = field.Text("sha256"),
         Stamp = new RecordingStamp(field.Text("inputs_sha256"), field.Text("figures")),
+        Participant = field.TextOrNull("participant"),
+        Group = field.TextOrNull("group"),
         Format = field.Text("recording_format"),
         DurationS = field.Number("duration_s"),
         Channels = field.List("by_channel", channel => new ChannelDigest(

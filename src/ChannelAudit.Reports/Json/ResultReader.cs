@@ -58,6 +58,7 @@ public static class ResultReader
             Format = root.Text("recording_format"),
             DurationS = root.Number("duration_s"),
             Participant = root.TextOrNull("participant"),
+            Group = root.TextOrNull("group"),
             Mains = new MainsResult(mains.Number("nominal_hz"), mains.Number("hz"), mains.Text("origin")),
             Scoring = root.TextOrNull("scoring"),
             TrialsFrom = root.Text("trials_from"),

@@ -54,6 +54,7 @@ public static class ResultWriter
         json.WriteString("recording_format", result.Format);
         json.WriteNumber("duration_s", result.DurationS);
         json.WriteString("participant", result.Participant);
+        json.WriteString("group", result.Group);
         json.WriteStartObject("mains");
         json.WriteNumber("nominal_hz", result.Mains.NominalHz);
         json.WriteNumber("hz", result.Mains.Hz);

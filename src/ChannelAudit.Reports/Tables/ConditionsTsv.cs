@@ -34,6 +34,7 @@ public static class ConditionsTsv
             table.Count(count.Usable);
             table.Count(count.Minimum);
             table.Flag(count.Enough);
+            table.Label(recording.Group);
             table.EndRow();
         }
     }

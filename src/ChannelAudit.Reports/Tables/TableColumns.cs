@@ -21,7 +21,7 @@ public static class TableColumns
     /// <summary>Columns of <c>conditions.tsv</c>.</summary>
     public static ImmutableArray<string> Conditions { get; } =
     [
-        "recording", "participant", "channel", "condition", "trials", "pass", "questionable", "reject", "usable", "minimum", "enough",
+        "recording", "participant", "channel", "condition", "trials", "pass", "questionable", "reject", "usable", "minimum", "enough", "group",
     ];
 
     /// <summary>Columns of <c>measures.tsv</c>.</summary>

@@ -14,6 +14,8 @@ public sealed class SetupPageTests
     {
         AreOnThePage("recording", SetupKeys.Recording);
         AreOnThePage("sites", SetupKeys.Sites);
+        AreOnThePage("recordings", SetupKeys.Overrides);
+        AreOnThePage("participants", SetupKeys.Participants);
         AreOnThePage("trials", SetupKeys.Trials);
         AreOnThePage("scoring", SetupKeys.Scoring);
     }
@@ -33,6 +35,7 @@ public sealed class SetupPageTests
         foreach ((string table, ImmutableArray<TomlKey> keys) in new[]
         {
             ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), (site, SetupKeys.Sites),
+            ("[participants]\n", SetupKeys.Participants), ("[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\n[[recordings]]\nmatch = \"*\"\n", [.. SetupKeys.Overrides.Where(key => key.Name is not "match")]),
         })
         {
             foreach (TomlKey key in keys.Where(key => key.Name is not ("name" or "channel")))

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using ChannelAudit.Toml;
+
+namespace ChannelAudit.Setup;
+
+/// <summary>The <c>[[recordings]]</c> tables.</summary>
+internal static class OverrideTables
+{
+    /// <summary>Reads all of them and holds them against the sites.</summary>
+    public static ImmutableArray<RecordingOverride> Read(TomlNode? list, ImmutableArray<SiteSetup> sites, string fileName)
+    {
+        if (list is null)
+        {
+            return [];
+        }
+
+        if (list.Kind != TomlKind.List || list.Items.Any(item => item.Kind != TomlKind.Table))
+        {
+            throw SetupErrors.OverridesNotAList(fileName, list.Line);
+        }
+
+        return [.. list.Items.Select(item => ReadOne(new TomlSection(item, "[[recordings]]", fileName, SetupKeys.Overrides), sites))];
+    }
+
+    private static RecordingOverride ReadOne(TomlSection section, ImmutableArray<SiteSetup> sites)
+    {
+        ImmutableArray<string> match = section.Find("match") is { Kind: TomlKind.Text } ? [section.Text("match")!] : section.Texts("match");
+        if (match.IsEmpty)
+        {
+            throw SetupErrors.OverrideWithoutMatch(section);
+        }
+
+        return new RecordingOverride
+        {
+            Match = [.. match.Select(text => PathPattern.Of(text, [], out string? unknown) ?? throw SetupErrors.UnknownInBraces(section, "match", unknown!, []))],
+            Participant = section.Text("participant"),
+            Group = section.Text("group"),
+            Channels = Channels(section, sites),
+            Recording = RecordingTable.Read(section),
+        };
+    }
+
+    private static ImmutableDictionary<string, string> Channels(TomlSection section, ImmutableArray<SiteSetup> sites)
+    {
+        ImmutableDictionary<string, string> channels = section.TextsByName("channels");
+        foreach (string site in channels.Keys.Order(StringComparer.Ordinal))
+        {
+            if (!sites.Any(one => string.Equals(one.Name, site, StringComparison.Ordinal)))
+            {
+                throw SetupErrors.NotAmong(section, "channels", site, [.. sites.Select(one => one.Name)]);
+            }
+        }
+
+        // Exchanged leads are two entries; two sites on one channel are a mistake.
+        string[] all = [.. sites.Select(site => channels.GetValueOrDefault(site.Name, site.Channel))];
+        return all.GroupBy(channel => channel, StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1) is { } twice
+            ? throw SetupErrors.ChannelTwiceHere(section, twice.Key)
+            : channels;
+    }
+}
