@@ -20,6 +20,9 @@ public sealed record StudySetup
     /// <summary>The <c>[scoring]</c> table; its window is that of <see cref="Trials"/>.</summary>
     public ScoringSetup Scoring { get; init; } = new();
 
+    /// <summary>The <c>[protocol]</c> table; null when there is none.</summary>
+    public ProtocolSetup? Protocol { get; init; }
+
     /// <summary>The file's name, or null when there is no file.</summary>
     public string? FileName { get; init; }
 

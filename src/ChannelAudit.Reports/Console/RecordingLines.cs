@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Findings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
@@ -38,6 +39,9 @@ internal static class RecordingLines
             .GroupBy(reason => reason, StringComparer.Ordinal)
             .OrderByDescending(group => group.Count())
             .Select(group => ReasonWords.For(group.Key).Name));
-        return reasons.Length == 0 ? [] : [reasons];
+        string[] lines = reasons.Length == 0 ? [] : [reasons];
+        return recording.Information.Any(finding => string.Equals(finding.Reason, ReasonCode.Events, StringComparison.Ordinal))
+            ? [.. lines, $"also: {ReasonWords.For(ReasonCode.Events).Name}, see report.html"]
+            : [.. lines];
     }
 }
