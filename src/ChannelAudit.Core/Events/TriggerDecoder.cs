@@ -71,13 +71,13 @@ internal sealed class TriggerDecoder
         switch (rules.Edge)
         {
             case TriggerEdge.Falling when ends is not null:
-                Happens(index, index, ends, isDirect: false);
+                Happens(Instant(index, ends), isDirect: false);
                 break;
             case TriggerEdge.Rising when begins is not null:
-                Happens(index, index, begins, isDirect: ends is not null);
+                Happens(Instant(index, begins), isDirect: ends is not null);
                 break;
             case TriggerEdge.Both when (begins ?? (rules.Codes.IsEmpty ? Number(now) : null)) is { } label:
-                Happens(index, index, label, isDirect: false);
+                Happens(Instant(index, label), isDirect: false);
                 break;
             case TriggerEdge.Held:
                 Close(index);
@@ -92,18 +92,40 @@ internal sealed class TriggerDecoder
     {
         if (open is { } held)
         {
-            Happens(held.At, end, held.Label, isDirect: false);
+            Lasts(new RecordedEvent(Seconds(held.At), Seconds(end) - Seconds(held.At), held.Label));
             open = null;
         }
     }
 
-    private void Happens(long from, long to, string label, bool isDirect)
+    /// <summary>An event that has ended: what bounces or is set line by line belongs to the one before.</summary>
+    private void Lasts(RecordedEvent found)
     {
-        RecordedEvent found = new(Seconds(from), Seconds(to) - Seconds(from), label);
+        if (events.Count > 0 && rules.LeastMs is { } least)
+        {
+            RecordedEvent before = events[^1];
+            decimal pauseMs = (found.OnsetS - before.OnsetS - before.DurationS!.Value) * 1000;
+            bool isSame = string.Equals(before.Label, found.Label, StringComparison.Ordinal) && pauseMs < least;
+            if (isSame || (pauseMs == 0 && before.DurationS * 1000 < least))
+            {
+                if (isSame)
+                {
+                    doubles.Add(found);
+                }
+
+                events[^1] = before with { Label = found.Label, DurationS = found.OnsetS + found.DurationS - before.OnsetS };
+                return;
+            }
+        }
+
+        Happens(found, isDirect: false);
+    }
+
+    private void Happens(RecordedEvent found, bool isDirect)
+    {
         bool isSoon = rules.LeastMs is { } least && last is not null && (found.OnsetS - last.OnsetS) * 1000 < least;
         if (isSoon && isDirect && events.Count > 0 && events[^1] == last)
         {
-            last = events[^1] = last! with { Label = label };
+            last = events[^1] = last! with { Label = found.Label };
             return;
         }
 
@@ -120,6 +142,8 @@ internal sealed class TriggerDecoder
 
         return code == Math.Floor(code) && rules.Codes.TryGetValue((long)code, out string? label) ? label : null;
     }
+
+    private RecordedEvent Instant(long index, string label) => new(Seconds(index), 0, label);
 
     private decimal Seconds(long index) => (decimal)index * rate.Denominator / rate.Numerator;
 

@@ -16,6 +16,7 @@ public sealed class SetupPageTests
         AreOnThePage("sites", SetupKeys.Sites);
         AreOnThePage("trials", SetupKeys.Trials);
         AreOnThePage("scoring", SetupKeys.Scoring);
+        AreOnThePage("protocol", SetupKeys.Protocol);
     }
 
     [Fact]
@@ -32,14 +33,15 @@ public sealed class SetupPageTests
         const string site = "[[sites]]\nname = \"x\"\nchannel = \"y\"\n[[sites]]\nname = \"eye\"\nchannel = \"z\"\n";
         foreach ((string table, ImmutableArray<TomlKey> keys) in new[]
         {
-            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), (site, SetupKeys.Sites),
+            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), ("[protocol]\n", SetupKeys.Protocol), (site, SetupKeys.Sites),
         })
         {
             foreach (TomlKey key in keys.Where(key => key.Name is not ("name" or "channel")))
             {
                 // In the site's table the example goes to the first site, which may be adjacent to the second.
                 string toml = string.Equals(table, site, StringComparison.Ordinal) ? site.Replace("channel = \"y\"\n", $"channel = \"y\"\n{key.Example}\n", StringComparison.Ordinal) : table + key.Example;
-                SetupFile.Parse(toml, "setup.toml");
+                string more = key.Name.StartsWith("trigger_", StringComparison.Ordinal) ? "\nfrom = \"trigger\"" : string.Empty;
+                SetupFile.Parse(toml + more, "setup.toml");
             }
         }
     }

@@ -145,6 +145,17 @@ internal sealed class ProtocolCheck
     private void Align(ImmutableArray<Trial> single)
     {
         TrialAlignment along = TrialAlignment.Of(protocol.Sequence, [.. single.Select(trial => trial.Label)]);
+        int[] exchanged = Exchanged(single);
+        if (exchanged.Length > 0 && exchanged.Length <= along.Extra.Length)
+        {
+            foreach (int place in exchanged)
+            {
+                misplaced.Add(single[place], $"is out of order: '{OneLine.Of(protocol.Sequence[place])}' expected here");
+            }
+
+            return;
+        }
+
         List<int> extra = [.. along.Extra];
         for (int place = 0; place < protocol.Sequence.Length; place++)
         {
@@ -172,6 +183,12 @@ internal sealed class ProtocolCheck
             surplus.Add(single[found], IsListed(single[found]) ? "has no place in the order" : "is no condition of the protocol");
         }
     }
+
+    /// <summary>Where labels differ place by place, when all are there and only exchanged; empty when the numbers differ.</summary>
+    private int[] Exchanged(ImmutableArray<Trial> single) =>
+        protocol.Trials.All(one => single.Count(trial => Is(trial, one.Label)) == one.Count) && single.Length == protocol.Sequence.Length
+            ? [.. Enumerable.Range(0, single.Length).Where(place => !Is(single[place], protocol.Sequence[place]))]
+            : [];
 
     /// <summary>Where an expected trial should stand: behind the one found before it, or anywhere in a run of its own label.</summary>
     private (string Words, decimal FromS, decimal ToS) Place(TrialAlignment along, ImmutableArray<Trial> single, int place)
