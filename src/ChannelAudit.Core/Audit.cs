@@ -3,6 +3,7 @@ using ChannelAudit.Criteria;
 using ChannelAudit.Findings;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Findings.Rules;
+using ChannelAudit.Findings.Sessions;
 using ChannelAudit.Findings.Tasks;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
@@ -67,6 +68,7 @@ public static class Audit
                 .. pairs.Select(pair => pair.Information).Append(bridges.CommonSource(pairs)).OfType<Finding>(),
                 .. judged.SelectMany(channel => channel.Information),
                 .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
+                .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
             Warnings = [.. recording.Warnings, .. input.Warnings],
             MinimumTrials = input.Setup.Trials.Minimum,

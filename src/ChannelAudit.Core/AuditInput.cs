@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
+using ChannelAudit.Events;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
@@ -32,6 +33,9 @@ public sealed record AuditInput
 
     /// <summary>Where they came from, in words.</summary>
     public required string TrialsFrom { get; init; }
+
+    /// <summary>Triggers that are no trial, since they follow another one too soon.</summary>
+    public ImmutableArray<RecordedEvent> Doubles { get; init; } = [];
 
     /// <summary>Whether channels get their <see cref="Results.ChannelResult.View"/>: pictures will be drawn.</summary>
     public bool WithViews { get; init; }

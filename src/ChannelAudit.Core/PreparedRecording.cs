@@ -87,6 +87,7 @@ internal sealed class PreparedRecording : IDisposable
             TrialSource.Trigger => "trigger",
             _ => "blocks",
         },
+        Doubles = Trials.Doubles,
         WithViews = withViews,
         Warnings = Trials.Warnings,
     };

@@ -18,7 +18,7 @@ internal static class AuditedChannels
         [
             .. recording.Channels
                 .Where(channel => channel.NotAudited is null && channel.StoredLength > 0)
-                .Where(channel => names.Count == 0 || names.ContainsKey(channel.Index))
+                .Where(channel => names.Count == 0 ? channel.Index != Trigger(recording, setup) : names.ContainsKey(channel.Index))
                 .Select(channel => (channel, names.GetValueOrDefault(channel.Index, channel.Label))),
         ];
         return audited.IsEmpty ? throw RecordingErrors.NoChannelLeft(recording) : audited;
@@ -31,6 +31,11 @@ internal static class AuditedChannels
             .Where(channel => audited.All(one => one.Channel.Index != channel.Index))
             .Select(channel => new SkippedChannel(channel.Label, Cause(channel))),
     ];
+
+    // The setup says so, whatever the label: its codes are no signal of a muscle.
+    private static int Trigger(Recording recording, StudySetup setup) => setup.Trials.Trigger.Channel is { } label
+        ? SiteChannels.Names(recording.Channels.Select(channel => channel.RawLabel)).IndexOf(label)
+        : -1;
 
     private static string Cause(Channel channel) =>
         channel.NotAudited ?? (channel.StoredLength == 0 ? "no samples" : "no site of the setup");

@@ -23,6 +23,9 @@ public sealed record ChannelResult
     /// <summary>The EMG band that was used, upper edge in Hz.</summary>
     public required double BandToHz { get; init; }
 
+    /// <summary>What the channel is compared by with other recordings; null in results of versions that did not measure it.</summary>
+    public ChannelSignal? Signal { get; init; }
+
     /// <summary>The channel's verdict.</summary>
     public required Grade Verdict { get; init; }
 

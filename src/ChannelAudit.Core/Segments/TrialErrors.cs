@@ -1,4 +1,5 @@
 using ChannelAudit.Setup;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Segments;
 
@@ -18,6 +19,16 @@ internal static class TrialErrors
     /// <summary>No trigger channel.</summary>
     public static ChannelAuditException NoTrigger(string recording) =>
         Fault($"{recording}: trials are to come from a trigger channel, and there is none", "name another source under [trials] in the setup file, or mark the channel TRIG in channels.tsv");
+
+    /// <summary>No channel of the name that the setup gives to the trigger channel.</summary>
+    public static ChannelAuditException NoSuchTrigger(string? setupFile, string recording, string label, IReadOnlyList<string> labels) => Fault(
+        $"{setupFile ?? "setup"}, [trials] trigger_channel: channel '{OneLine.Of(label)}' is not in {OneLine.Of(recording)}, or holds nothing",
+        NearestName.Of(label, labels) is { } nearest ? $"did you mean '{OneLine.Of(nearest)}'? labels there: {OneLine.List(labels)}" : $"labels there: {OneLine.List(labels)}");
+
+    /// <summary>A mask or codes on values that are no whole numbers.</summary>
+    public static ChannelAuditException NotWholeNumbers(string recording, string label) => Fault(
+        $"{OneLine.Of(recording)}, channel '{OneLine.Of(label)}': trigger_mask is given, but the channel does not hold whole numbers",
+        "take trigger_mask out: an analogue pulse is read at its middle; or name the channel that holds the codes");
 
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 }

@@ -10,4 +10,8 @@ namespace ChannelAudit.Segments;
 /// <param name="File">The file that holds them, for messages.</param>
 /// <param name="Events">The events in file order.</param>
 /// <param name="Warnings">What was odd about the choice or the file.</param>
-public sealed record TrialEvents(TrialSource Source, string File, ImmutableArray<RecordedEvent> Events, ImmutableArray<Warning> Warnings);
+public sealed record TrialEvents(TrialSource Source, string File, ImmutableArray<RecordedEvent> Events, ImmutableArray<Warning> Warnings)
+{
+    /// <summary>Triggers that are no event of their own, since they follow another one too soon.</summary>
+    public ImmutableArray<RecordedEvent> Doubles { get; init; } = [];
+}

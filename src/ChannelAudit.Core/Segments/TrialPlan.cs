@@ -27,7 +27,7 @@ public static class TrialPlan
         HashSet<string> tasks = new(setup.Sites.Select(site => site.Task?.Trim()).OfType<string>(), StringComparer.Ordinal);
         ImmutableArray<RecordedEvent> chosen = [.. events.Events.Where(one => IsTrial(one, rules)).OrderBy(one => one.OnsetS)];
         ImmutableArray<Trial> trials = [.. chosen.Select((one, index) => Make(one, index + 1, rules, Role(one.Label?.Trim(), rest, tasks)))];
-        return new TrialSet(events.Source, trials, [.. events.Warnings, .. TrialWarnings.About(recording, events, trials)]);
+        return new TrialSet(events.Source, trials, [.. events.Warnings, .. TrialWarnings.About(recording, events, trials)]) { Doubles = events.Doubles };
     }
 
     /// <summary>Whether an event becomes a trial: its window has a length.</summary>

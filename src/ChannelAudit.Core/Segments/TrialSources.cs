@@ -30,7 +30,7 @@ public static class TrialSources
         {
             TrialSource.Events => FromTable(eventsFile ?? companions.EventsPath ?? throw TrialErrors.NoTable(recording.FileName)),
             TrialSource.Annotations => FromAnnotations(recording),
-            TrialSource.Trigger => FromTrigger(recording),
+            TrialSource.Trigger => FromTrigger(recording, setup),
             TrialSource.Blocks => FromBlocks(recording, []),
             _ => eventsFile is null ? FirstThatYields(recording, setup, companions) : FromTable(eventsFile),
         };
@@ -73,10 +73,22 @@ public static class TrialSources
         [.. recording.Annotations.Select(note => new RecordedEvent(note.OnsetS, note.DurationS, note.Text.Length == 0 ? null : note.Text))],
         []);
 
-    private static TrialEvents FromTrigger(Recording recording)
+    private static TrialEvents FromTrigger(Recording recording, StudySetup setup)
     {
-        Channel channel = recording.Channels.FirstOrDefault(IsTrigger) ?? throw TrialErrors.NoTrigger(recording.FileName);
-        return new TrialEvents(TrialSource.Trigger, recording.FileName, TriggerChannel.Read(recording, channel.Index), []);
+        TriggerSetup rules = setup.Trials.Trigger;
+        Channel channel = rules.Channel is { } label
+            ? Named(recording, setup, label)
+            : recording.Channels.FirstOrDefault(IsTrigger) ?? throw TrialErrors.NoTrigger(recording.FileName);
+        return TriggerChannel.Read(recording, channel.Index, rules);
+    }
+
+    private static Channel Named(Recording recording, StudySetup setup, string label)
+    {
+        string[] names = [.. SiteChannels.Names(recording.Channels.Select(channel => channel.RawLabel))];
+        int place = Array.IndexOf(names, label);
+        return place >= 0 && !recording.Channels[place].Stretches.IsEmpty
+            ? recording.Channels[place]
+            : throw TrialErrors.NoSuchTrigger(setup.FileName, recording.FileName, label, names);
     }
 
     private static TrialEvents FromBlocks(Recording recording, ImmutableArray<Warning> warnings) =>

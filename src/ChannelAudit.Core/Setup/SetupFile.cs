@@ -39,6 +39,9 @@ public static class SetupFile
             Trials = ScoringTable.WithWindow(
                 TrialTable.Read(new TomlSection(root.Entries.GetValueOrDefault("trials"), "[trials]", fileName, SetupKeys.Trials)), scoring),
             Scoring = ScoringTable.Read(scoring),
+            Protocol = root.Entries.GetValueOrDefault("protocol") is { } protocol
+                ? ProtocolTable.Read(new TomlSection(protocol, "[protocol]", fileName, SetupKeys.Protocol))
+                : null,
             FileName = fileName,
             Sha256 = TomlFile.Hash(Encoding.UTF8.GetBytes(toml)),
         };
@@ -79,7 +82,12 @@ public static class SetupFile
             return "[[sites]]";
         }
 
-        return SetupKeys.Scoring.Any(known => Is(known, key)) ? "[scoring]" : null;
+        if (SetupKeys.Scoring.Any(known => Is(known, key)))
+        {
+            return "[scoring]";
+        }
+
+        return SetupKeys.Protocol.Any(known => Is(known, key)) ? "[protocol]" : null;
     }
 
     private static bool Is(TomlKey known, string name) => string.Equals(known.Name, name, StringComparison.Ordinal);

@@ -17,6 +17,7 @@ internal static class SetupKeys
         new("recordings", "[[recordings]]", "what is different for some recordings of the study"),
         new("participants", "[participants]", "how the path of a recording tells whose it is"),
         new("scoring", "[scoring]", "how the trials will be scored: findings are judged on what its filter leaves"),
+        new("protocol", "[protocol]", "what the session was to be: trials, durations, order; changes no verdict"),
     ];
 
     /// <summary>Keys of <c>[recording]</c>.</summary>
@@ -68,6 +69,11 @@ internal static class SetupKeys
         new("window", "window = [0.0, 3.0]", "scoring window in s after onset; left out: the whole event", 0, OneDayS),
         new("baseline_s", "baseline_s = 1.0", "seconds before onset that serve as baseline; left out: none", 0.001, OneDayS),
         new("minimum", "minimum = 8", "usable trials that a condition needs", 1, 1_000_000),
+        new("trigger_channel", "trigger_channel = \"Status\"", "label of the trigger channel; left out: the first that looks like one"),
+        new("trigger_edge", "trigger_edge = \"rising\"", "what is an event: rising (a code begins), falling (it ends), both, or held (from begin to end, with that duration)"),
+        new("trigger_mask", "trigger_mask = 0xFF", "the bits of the channel's whole numbers that count; left out: all", 1, int.MaxValue),
+        new("trigger_codes", "trigger_codes = { 1 = \"rest\", 2 = \"angry\" }", "label of each code that is an event; others are not, and counted in a warning; left out: every code, labelled by its number"),
+        new("trigger_least_ms", "trigger_least_ms = 50", "an event that begins less than this after the one before is a double and no trial", 0.001, 60_000),
     ];
 
     /// <summary>Keys of <c>[scoring]</c>.</summary>
@@ -78,5 +84,14 @@ internal static class SetupKeys
         new("notch_hz", "notch_hz = [50.0, 150.0]", "what it notches out, in Hz: a number or a list; each harmonic is named by itself", 1, 100_000),
         new("order", "order = 2", "Butterworth order of high-pass and low-pass, 6 dB an octave each; left out: 2", 1, 8),
         new("window", "window = [0.0, 3.0]", "scoring window in s after onset, the same as under [trials]", 0, OneDayS),
+    ];
+
+    /// <summary>Keys of <c>[protocol]</c>.</summary>
+    public static ImmutableArray<TomlKey> Protocol { get; } =
+    [
+        new("trials", "trials = { angry = 10, happy = 10 }", "how many trials of each condition there are to be, by label", 1, 100_000),
+        new("duration_s", "duration_s = [2.9, 3.1]", "least and greatest duration of a trial in s; by label in braces, as in { angry = [2.9, 3.1] }", 0, OneDayS),
+        new("order", "order = [\"angry\", \"happy\"]", "labels in order, gone through again until the trials are used up; or \"as-listed\" (all of the first condition, then the next); or \"any\""),
+        new("gap_s", "gap_s = [0.5, 20.0]", "least and greatest distance from one onset to the next in s", 0, OneDayS),
     ];
 }

@@ -26,6 +26,9 @@ public sealed record StudySetup
     /// <summary>Tells from a recording's path who it is of; null when the setup does not say.</summary>
     public PathPattern? ParticipantPath { get; init; }
 
+    /// <summary>The <c>[protocol]</c> table; null when there is none.</summary>
+    public ProtocolSetup? Protocol { get; init; }
+
     /// <summary>The file's name, or null when there is no file.</summary>
     public string? FileName { get; init; }
 

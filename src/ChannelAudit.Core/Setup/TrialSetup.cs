@@ -8,6 +8,9 @@ public sealed record TrialSetup
     /// <summary>Where trials come from; null: the first of events table, annotations and blocks that has any.</summary>
     public TrialSource? From { get; init; }
 
+    /// <summary>How a trigger channel is read.</summary>
+    public TriggerSetup Trigger { get; init; } = new();
+
     /// <summary>Labels that mean rest.</summary>
     public ImmutableArray<string> Rest { get; init; } = [];
 

@@ -15,6 +15,7 @@ internal static class TrialTable
         return new TrialSetup
         {
             From = Source(section),
+            Trigger = TriggerKeys.Read(section),
             Rest = [.. section.Texts("rest").Distinct(StringComparer.Ordinal)],
             WindowFromS = window?.From,
             WindowToS = window?.To,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
+using ChannelAudit.Results;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit.Survey;
@@ -49,6 +50,9 @@ public sealed record ChannelSurvey
 
     /// <summary>Where the spectrum contradicts what the file says of its filters, in words.</summary>
     public ImmutableArray<string> FilterDoubts { get; init; } = [];
+
+    /// <summary>What it is compared by with other recordings.</summary>
+    public ChannelSignal? Signal { get; init; }
 
     /// <summary>The site of the setup, or null.</summary>
     public SiteSetup? Site { get; init; }

@@ -82,6 +82,7 @@ public sealed class RecordingSurvey
                 surveys[place] = ofGroup[member] with
                 {
                     FilterDoubts = FilterCheck.Of(all[place], sample[place], mains, ofGroup[member].All.Time.Baseline),
+                    Signal = SignalSummary.Of(all[place], sample[place], ofGroup[member]),
                 };
             }
 

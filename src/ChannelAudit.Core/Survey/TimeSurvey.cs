@@ -8,4 +8,14 @@ namespace ChannelAudit.Survey;
 /// <param name="Least">The least value.</param>
 /// <param name="Greatest">The greatest value.</param>
 /// <param name="Pops">Where pops are possible; null where the channel is sampled too slowly for them.</param>
-public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least, double Greatest, PopScreen? Pops);
+public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least, double Greatest, PopScreen? Pops)
+{
+    /// <summary>A fingerprint of the signal, whatever its gain.</summary>
+    public string Print { get; init; } = string.Empty;
+
+    /// <summary>Slow deflections upwards.</summary>
+    public int SwingsUp { get; init; }
+
+    /// <summary>Slow deflections downwards.</summary>
+    public int SwingsDown { get; init; }
+}

@@ -16,6 +16,8 @@ public sealed class TimeSurveyor
     private readonly ExtremePile lower;
     private readonly RepeatRate repeats = new();
     private readonly PopScreen? pops;
+    private readonly SignalPrint print;
+    private readonly SwingCount swings;
     private double least = double.PositiveInfinity;
     private double greatest = double.NegativeInfinity;
 
@@ -25,6 +27,8 @@ public sealed class TimeSurveyor
         this.channel = channel;
         upper = new ExtremePile(channel.Step);
         lower = new ExtremePile(channel.Step);
+        print = new SignalPrint(SpectralFrame.SegmentLengthOf(channel.Rate));
+        swings = new SwingCount(channel.Rate.Value);
         pops = channel.Rate.Value >= PopFilter.LeastRateHz ? new PopScreen(channel.Rate.Value) : null;
     }
 
@@ -37,6 +41,8 @@ public sealed class TimeSurveyor
         ReadOnlySpan<double> samples = block.Samples.Span;
         AddInParts(samples);
         pops?.Add(block.WithCarry.Span, block.WithCarry.Length - samples.Length, block.Start);
+        print.Add(samples);
+        swings.Add(samples);
         if (block.Number % RepeatEvery == 0)
         {
             repeats.Add(samples);
@@ -46,6 +52,7 @@ public sealed class TimeSurveyor
         {
             upper.Break();
             lower.Break();
+            swings.Break();
         }
     }
 
@@ -60,7 +67,7 @@ public sealed class TimeSurveyor
             IsHidden(channel.UpperRail, upper, stored, 1),
             channel.Step);
         FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, repeats.Share, stored);
-        return new TimeSurvey(rails, flat, least, greatest, pops);
+        return new TimeSurvey(rails, flat, least, greatest, pops) { Print = print.Finish(), SwingsUp = swings.Up, SwingsDown = swings.Down };
     }
 
     private void AddInParts(ReadOnlySpan<double> samples)

@@ -101,6 +101,27 @@ internal sealed class TomlSection
     /// <summary>A list of numbers exactly as written, empty when it is left out.</summary>
     public ImmutableArray<decimal> Exacts(string key) => [.. Items(key, "a list of numbers").Select(item => ExactOf(item, Key(key)))];
 
+    /// <summary>The entries of a table whose names are free, in file order; empty when it is left out.</summary>
+    public IEnumerable<(string Name, TomlNode Value)> Entries(string key) => Find(key) switch
+    {
+        null => [],
+        { Kind: TomlKind.Table } table => table.Entries.Select(entry => (entry.Key, entry.Value)),
+        { } other => throw TomlErrors.WrongKind(FileName, other, key, "a table", Key(key).Example),
+    };
+
+    /// <summary>The text of an entry.</summary>
+    public string TextIn(string key, TomlNode value) => TextOf(value, Key(key));
+
+    /// <summary>The whole number of an entry.</summary>
+    public int WholeIn(string key, TomlNode value) => value.Kind == TomlKind.Integer
+        ? (int)NumberOf(value, Key(key))
+        : throw TomlErrors.WrongKind(FileName, value, key, "a whole number", Key(key).Example);
+
+    /// <summary>The numbers of an entry that is a list.</summary>
+    public ImmutableArray<decimal> ExactsIn(string key, TomlNode value) => value.Kind == TomlKind.List
+        ? [.. value.Items.Select(item => ExactOf(item, Key(key)))]
+        : throw TomlErrors.WrongKind(FileName, value, key, "a list of numbers", Key(key).Example);
+
     /// <summary>A fault in the line of a key.</summary>
     public ChannelAuditException Fault(string key, string found, string hint) => TomlErrors.At(FileName, LineOf(key), found, hint);
 

@@ -115,6 +115,7 @@ internal sealed class VerdictPolicy
             RateHz = whole.Channel.Frame.RateHz,
             BandFromHz = whole.Channel.Frame.Band.FromHz,
             BandToHz = whole.Channel.Frame.Band.ToHz,
+            Signal = whole.Channel.Signal,
             Verdict = reasons.Select(reason => reason.Grade).Append(share).Max(),
             Reasons = ReasonOrder.Of(reasons),
             NotAssessed = ReasonOrder.Of(open),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Findings;
 using ChannelAudit.Impedance;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
@@ -34,6 +35,14 @@ internal static class ChannelLines
         if (recording.Impedance is { } impedance)
         {
             foreach (string line in TerminalText.Wrap(Readings(impedance, style), style.Columns))
+            {
+                text.Append(line).Append('\n');
+            }
+        }
+
+        foreach (Finding odd in recording.Information.Where(finding => string.Equals(finding.Reason, ReasonCode.Events, StringComparison.Ordinal)))
+        {
+            foreach (string line in TerminalText.Wrap($"events, changes no verdict: {TerminalText.Clean(odd.Text)}", style.Columns))
             {
                 text.Append(line).Append('\n');
             }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Findings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 
@@ -31,6 +32,9 @@ internal static class RecordingLines
     private static ImmutableArray<string> Why(RecordingDigest recording)
     {
         string reasons = string.Join(", ", recording.Reasons.Select(reason => ReasonWords.For(reason).Name));
-        return reasons.Length == 0 ? [] : [reasons];
+        string[] lines = reasons.Length == 0 ? [] : [reasons];
+        return recording.Information.Contains(ReasonCode.Events, StringComparer.Ordinal)
+            ? [.. lines, $"also: {ReasonWords.For(ReasonCode.Events).Name}, see report.html"]
+            : [.. lines];
     }
 }

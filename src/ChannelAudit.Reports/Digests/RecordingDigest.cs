@@ -39,6 +39,9 @@ public sealed record RecordingDigest
     /// <summary>Conditions with fewer usable trials than they need, with the channel: <c>cheek: smile 5 of 8</c> is one of them.</summary>
     public required ImmutableArray<ConditionCount> TooFew { get; init; }
 
+    /// <summary>Codes of the information about it, each once.</summary>
+    public ImmutableArray<string> Information { get; init; } = [];
+
     /// <summary>What was odd about the file.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
 
@@ -78,6 +81,7 @@ public sealed record RecordingDigest
                 channel.Name, FinalVerdict.OfChannel(recording, channel), channel.Reasons, VerdictCounts.OfTrials(recording, channel))),
         ],
         TooFew = [.. ConditionCounts.Of(recording).Where(count => !count.Enough)],
+        Information = [.. recording.Information.Select(finding => finding.Reason).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         Warnings = recording.Warnings,
     };
 

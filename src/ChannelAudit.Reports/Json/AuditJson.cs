@@ -118,7 +118,19 @@ public static class AuditJson
         }
 
         json.WriteEndArray();
+        WriteCodes(json, "information", recording.Information);
         json.WriteEndObject();
+    }
+
+    private static void WriteCodes(Utf8JsonWriter json, string name, ImmutableArray<string> codes)
+    {
+        json.WriteStartArray(name);
+        foreach (string code in codes)
+        {
+            json.WriteStringValue(code);
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteChannel(Utf8JsonWriter json, ChannelDigest channel)
@@ -126,13 +138,7 @@ public static class AuditJson
         json.WriteStartObject();
         json.WriteString("channel", channel.Name);
         json.WriteString("verdict", VerdictWords.Code(channel.Verdict));
-        json.WriteStartArray("reasons");
-        foreach (string reason in channel.Reasons)
-        {
-            json.WriteStringValue(reason);
-        }
-
-        json.WriteEndArray();
+        WriteCodes(json, "reasons", channel.Reasons);
         WriteVerdicts(json, "trials", channel.Trials);
         json.WriteEndObject();
     }

@@ -33,6 +33,7 @@ internal static class AuditReading
         Channels = field.List("by_channel", channel => new ChannelDigest(
             channel.Text("channel"), channel.Grade("verdict"), channel.Texts("reasons"), Counts(channel.Object("trials")))),
         TooFew = [],
+        Information = field.Texts("information"),
         Warnings = [.. warnings[field.Text("id")]],
     };
 

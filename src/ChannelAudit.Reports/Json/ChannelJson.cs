@@ -22,6 +22,7 @@ internal static class ChannelJson
         text.Rows("not_assessed", channel.NotAssessed, WriteNotAssessed);
         text.Rows("measures", channel.Measures, WriteMeasure);
         text.Rows("findings", channel.Findings, FindingJson.Write);
+        SignalJson.Write(json, channel.Signal);
         json.WriteStartArray("cells");
         foreach (CellResult cell in channel.Cells)
         {

@@ -21,6 +21,7 @@ internal static class ChannelReading
         NotAssessed = Missing(field),
         Measures = Measures(field, "measures"),
         Findings = field.List("findings", FindingReading.Finding),
+        Signal = field.ObjectOrNull("signal") is { } signal ? SignalJson.Read(signal) : null,
         Cells = field.List("cells", Cell),
     };
 

@@ -116,6 +116,15 @@ internal readonly struct JsonField
             : throw list.Wrong("a list of texts"))];
     }
 
+    /// <summary>A list of numbers.</summary>
+    public ImmutableArray<double> Numbers(string name)
+    {
+        JsonField list = Find(name, JsonValueKind.Array) ?? throw Wrong(name, "a list");
+        return [.. list._element.EnumerateArray().Select(element => element.ValueKind == JsonValueKind.Number
+            ? element.GetDouble()
+            : throw list.Wrong("a list of numbers"))];
+    }
+
     /// <summary>The fault of a value that is missing or of another kind.</summary>
     public ChannelAuditException Wrong(string name, string expected) =>
         OutputErrors.WrongValue(_file, _place.Length == 0 ? name : $"{_place}.{name}", expected);

@@ -18,6 +18,7 @@ public sealed class SetupPageTests
         AreOnThePage("participants", SetupKeys.Participants);
         AreOnThePage("trials", SetupKeys.Trials);
         AreOnThePage("scoring", SetupKeys.Scoring);
+        AreOnThePage("protocol", SetupKeys.Protocol);
     }
 
     [Fact]
@@ -34,7 +35,7 @@ public sealed class SetupPageTests
         const string site = "[[sites]]\nname = \"x\"\nchannel = \"y\"\n[[sites]]\nname = \"eye\"\nchannel = \"z\"\n";
         foreach ((string table, ImmutableArray<TomlKey> keys) in new[]
         {
-            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), (site, SetupKeys.Sites),
+            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), ("[protocol]\n", SetupKeys.Protocol), (site, SetupKeys.Sites),
             ("[participants]\n", SetupKeys.Participants), ("[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\n[[recordings]]\nmatch = \"*\"\n", [.. SetupKeys.Overrides.Where(key => key.Name is not "match")]),
         })
         {
@@ -42,7 +43,8 @@ public sealed class SetupPageTests
             {
                 // In the site's table the example goes to the first site, which may be adjacent to the second.
                 string toml = string.Equals(table, site, StringComparison.Ordinal) ? site.Replace("channel = \"y\"\n", $"channel = \"y\"\n{key.Example}\n", StringComparison.Ordinal) : table + key.Example;
-                SetupFile.Parse(toml, "setup.toml");
+                string more = key.Name.StartsWith("trigger_", StringComparison.Ordinal) ? "\nfrom = \"trigger\"" : string.Empty;
+                SetupFile.Parse(toml + more, "setup.toml");
             }
         }
     }
