@@ -82,7 +82,7 @@ internal sealed class SiteSteps
         if (reason.Grade == Grade.Reject)
         {
             string[] both = [.. sites.Where(one => one == site || string.Equals(one.Name, site.Task?.Strongest, StringComparison.Ordinal)).Select(one => one.Name)];
-            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Short);
+            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Seen) { Share = reason.Share };
         }
         else if (site.Task?.AnswersMost == false)
         {
@@ -95,7 +95,7 @@ internal sealed class SiteSteps
         site.IsAtEyelid && !step.IsBlocking && StepCost.TouchesSkin(step.Kind) ? step with { Kind = StepKind.Leave, At = null } : step;
 
     private static Proposal At(StepKind kind, PilotSite site, SiteReason reason) =>
-        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Short}");
+        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Seen}") { Share = reason.Share };
 
     private static Proposal Everywhere(StepKind kind, PilotSite site, SiteReason reason) => At(kind, site, reason) with { Sites = [] };
 }

@@ -15,10 +15,12 @@ public static class AuditWriter
     /// <param name="figures">Draws the pictures of a recording; null for none.</param>
     /// <param name="cancel">Ends the writing; nothing has changed then.</param>
     /// <param name="more">Files beside those of every audit; none when left out.</param>
+    /// <param name="pilot">What a pilot shows first on the page; null for none.</param>
     /// <returns>The files written, in order; <c>audit.json</c> is the last.</returns>
     /// <exception cref="ArgumentException">When a recording's id is no safe name of a folder.</exception>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or the operating system refuses.</exception>
-    public static ImmutableArray<OutputFile> Write(AuditRun run, string folder, FigureMaker? figures, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
+    public static ImmutableArray<OutputFile> Write(
+        AuditRun run, string folder, FigureMaker? figures, CancellationToken cancel, IReadOnlyList<ExtraFile>? more = null, PilotSection? pilot = null)
     {
         ImmutableArray<string> previous = PreviousAudit.Files(folder);
         using OutputBatch batch = new(folder);
@@ -40,13 +42,13 @@ public static class AuditWriter
         batch.Add("verdicts.tsv", VerdictsTsv.Render(run.Recordings));
         batch.Add("channels.tsv", ChannelsTsv.Render(run.Recordings));
         batch.Add("conditions.tsv", ConditionsTsv.Render(run.Recordings));
-        batch.Add("report.html", ReportPage.Render(run, drawn));
-        foreach (ExtraFile file in more)
+        batch.Add("report.html", ReportPage.Render(run, drawn, pilot));
+        foreach (ExtraFile file in more ?? [])
         {
             batch.Add(file.Path, file.Bytes.Span);
         }
 
-        HashSet<string> kept = [.. more.Where(file => file.OutlivesAudits).Select(file => file.Path)];
+        HashSet<string> kept = [.. (more ?? []).Where(file => file.OutlivesAudits).Select(file => file.Path)];
         batch.Add(PreviousAudit.FileName, AuditJson.Render(run, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
         cancel.ThrowIfCancellationRequested();
         batch.Commit(() => StaleFiles.Remove(folder, previous, batch.Files.Select(file => file.Path)));

@@ -9,7 +9,10 @@ namespace ChannelAudit.Reports.Pages;
 public static class ReportPage
 {
     /// <summary>The page as UTF-8 bytes.</summary>
-    public static byte[] Render(AuditRun run, ReportFigures figures)
+    /// <param name="run">The results.</param>
+    /// <param name="figures">The pictures of its recordings.</param>
+    /// <param name="pilot">What a pilot shows first; null for none.</param>
+    public static byte[] Render(AuditRun run, ReportFigures figures, PilotSection? pilot = null)
     {
         ImmutableArray<RecordingResult> recordings = WorstFirst.Recordings(run.Recordings);
         string summary = RunSummary.Of(run);
@@ -21,6 +24,7 @@ public static class ReportPage
             .Line("<style>").Line(ReportStyle.Css).Line("</style>").Line("</head>").Line("<body>")
             .ElementLine("a class=\"skip\" href=\"#verdicts\"", "To the verdicts").Line("<header>").ElementLine("h1", "Which channels and trials can be scored?")
             .ElementLine("p class=\"lead\"", summary).Line("</header>").Line("<main id=\"verdicts\" tabindex=\"-1\">");
+        pilot?.Write(html);
         bool hasOverview = recordings.Length > 1;
         if (hasOverview)
         {
