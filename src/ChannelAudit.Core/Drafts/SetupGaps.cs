@@ -8,7 +8,7 @@ public static class SetupGaps
 {
     private const int MostNames = 6;
 
-    /// <summary>A line for each thing that is still to be filled in: what, at which sites, and what is missed without it; empty for a setup that lacks nothing.</summary>
+    /// <summary>A line for each thing that is still to be filled in: what, at which sites, and what is missed without it; empty when nothing is lacking.</summary>
     /// <param name="setup">The setup.</param>
     public static ImmutableArray<string> Of(StudySetup setup)
     {

@@ -39,7 +39,8 @@ public static class HighContacts
         return
         [
             .. contacts
-                .Where((contact, i) => i < named || (named > 0 && !contact.IsGround && contact.Kohm >= (1 - ImpedanceLimits.Tolerance) * contacts[named - 1].Kohm))
+                .Where((contact, i) => i < named
+                    || (named > 0 && !contact.IsGround && contact.Kohm >= (1 - ImpedanceLimits.Tolerance) * contacts[named - 1].Kohm))
                 .Select(contact => (contact.Name, contact.Kohm)),
         ];
     }

@@ -32,7 +32,10 @@ internal static class ImpedanceJudge
         {
             FileName = log.FileName,
             Sha256 = log.Sha256,
-            Sites = [.. sites.Select(site => site with { Warnings = [.. warnings.Where(warning => warning.Sites.Contains(site.Name, StringComparer.Ordinal))] })],
+            Sites =
+            [
+                .. sites.Select(site => site with { Warnings = [.. warnings.Where(warning => warning.Sites.Contains(site.Name, StringComparer.Ordinal))] }),
+            ],
             Across = across,
             NotReadAcross = AcrossRules.NotRead(setup, across),
             Warnings = warnings,

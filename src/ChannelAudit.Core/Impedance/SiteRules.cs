@@ -123,7 +123,8 @@ internal static class SiteRules
         yield return new ImpedanceWarning(
             ImpedanceWarningCode.Drifted, [site.Name],
             string.Join(", ", drifted.Select(course =>
-                $"{Of(course.Latest.Pair, site)} {(HasRisen(course) ? "rose" : "fell")} from {Kohm(course.Reference!.Kohm)}{When(course.Reference)} to {Kohm(course.Latest.Kohm)}{When(course.Latest)}")),
+                $"{Of(course.Latest.Pair, site)} {(HasRisen(course) ? "rose" : "fell")} from {Kohm(course.Reference!.Kohm)}{When(course.Reference)} "
+                + $"to {Kohm(course.Latest.Kohm)}{When(course.Latest)}")),
             !hasRisen ? "if the site was not prepared anew, that is more than gel soaking in: see whether gel has spread"
                 : drifted[0].Latest.IsAfter ? "a contact may have come loose in between: look at the signal of this site to the end"
                 : "see whether the electrode or its lead has come loose");
@@ -154,7 +155,8 @@ internal static class SiteRules
         {
             yield return new ImpedanceWarning(
                 ImpedanceWarningCode.NotTogether, [site.Name],
-                FormattableString.Invariant($"the three latest readings are not of one phase, or lie more than {TogetherMinutes} minutes apart: contacts not solved"),
+                FormattableString.Invariant(
+                    $"the three latest readings are not of one phase, or lie more than {TogetherMinutes} minutes apart: contacts not solved"),
                 "measure all three pairs together");
         }
     }

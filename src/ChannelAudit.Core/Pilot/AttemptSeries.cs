@@ -13,7 +13,11 @@ public sealed record AttemptSeries(ImmutableArray<PilotAttempt> All, PilotAttemp
 
     /// <summary>The other participants whose attempts the folder keeps, in order of their first one.</summary>
     public ImmutableArray<string> Others =>
-        [.. All.Select(attempt => attempt.Participant).Distinct(StringComparer.Ordinal).Where(other => !string.Equals(other, Now.Participant, StringComparison.Ordinal))];
+    [
+        .. All.Select(attempt => attempt.Participant)
+            .Distinct(StringComparer.Ordinal)
+            .Where(other => !string.Equals(other, Now.Participant, StringComparison.Ordinal)),
+    ];
 
     /// <summary>Adds a report to earlier attempts.</summary>
     /// <param name="earlier">The attempts so far, by number.</param>

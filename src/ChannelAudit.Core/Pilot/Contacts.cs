@@ -61,9 +61,9 @@ internal sealed class Contacts(ImpedanceReport? readings)
         }
 
         PairImpedance? highest = read.Pairs.Where(pair => pair.Kohm is not null && (!IsGroundBad || pair.Pair == ImpedancePair.AToB)).MaxBy(pair => pair.Kohm);
+        string rising = IsRising(site) ? ", more than before" : string.Empty;
         return read.Warnings.FirstOrDefault(warning => warning.CastsDoubt)?.Seen
-            ?? (highest is null ? string.Empty
-                : $"{ImpedanceWords.Of(highest.Pair, read)} reads {ImpedanceWords.Kohm(highest.Kohm!.Value)}{(IsRising(site) ? ", more than before" : string.Empty)}");
+            ?? (highest is null ? string.Empty : $"{ImpedanceWords.Of(highest.Pair, read)} reads {ImpedanceWords.Kohm(highest.Kohm!.Value)}{rising}");
     }
 
     private static bool Rises(PairImpedance pair) => pair.Course is { Reference: { } from, Latest: var to }

@@ -6,9 +6,9 @@ namespace ChannelAudit.Pilot;
 
 /// <summary>What to do next: at most five steps, what cannot be scored first, then the least redo first.</summary>
 /// <remarks>
-/// Among steps that come equally near to the face, the one that may rescue most trials a minute in the chair leads. Every site of a session has the same trials, so
-/// what counts is the share of them that the fault spoils (<see cref="SiteReason.Share"/>): 1 for a fault that holds all through, 0.3 for one that holds for 30 % of
-/// the time; a quarter of that where the site is only in doubt. Sites add up.
+/// Among steps that come equally near to the face, the one that may rescue most trials a minute in the chair leads. Every site of a session has the same
+/// trials, so what counts is the share of them that the fault spoils (<see cref="SiteReason.Share"/>): 1 for a fault that holds all through, 0.3 for one that
+/// holds for 30 % of the time; a quarter of that where the site is only in doubt. Sites add up.
 /// </remarks>
 internal static class NextSteps
 {
@@ -74,7 +74,9 @@ internal static class NextSteps
             [.. sites.Where(site => named.Contains(site.Name)).Select(site => site.Name)],
             [.. alike.Select(step => step.Reason).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(code => ReasonCode.All.IndexOf(code))],
             isBlocking,
-            named.Count == 0 ? sites.Length * Gain(alike) : named.Sum(site => Gain([.. alike.Where(step => step.Sites.Contains(site, StringComparer.Ordinal))])),
+            named.Count == 0
+                ? sites.Length * Gain(alike)
+                : named.Sum(site => Gain([.. alike.Where(step => step.Sites.Contains(site, StringComparer.Ordinal))])),
             string.Join("; ", alike.Where(step => step.IsBlocking == isBlocking).Select(step => step.Because).Distinct(StringComparer.Ordinal).Take(MostSeen)),
             alike.Select(step => step.At).OfType<string>().Max(StringComparer.Ordinal),
             sites.Any(site => site.IsAtEyelid && named.Contains(site.Name)));

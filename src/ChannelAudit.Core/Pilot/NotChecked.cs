@@ -74,7 +74,8 @@ internal static class NotChecked
         string[] without = [.. seen.Sites.Where(site => site.Readings is not { IsComplete: true }).Select(site => site.Name)];
         if (!seen.ReadingsOfOthers.IsEmpty)
         {
-            yield return $"contacts: {readings.FileName} names {(seen.ReadingsOfOthers.Length == 1 ? "recording" : "recordings")} {Some(seen.ReadingsOfOthers)}, not this one ({seen.Recording.Id})";
+            string recordings = seen.ReadingsOfOthers.Length == 1 ? "recording" : "recordings";
+            yield return $"contacts: {readings.FileName} names {recordings} {Some(seen.ReadingsOfOthers)}, not this one ({seen.Recording.Id})";
         }
         else if (without.Length > 0)
         {

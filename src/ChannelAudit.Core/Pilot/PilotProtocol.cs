@@ -3,7 +3,7 @@ using ChannelAudit.Setup;
 
 namespace ChannelAudit.Pilot;
 
-/// <summary>A pilot recording of under a minute that leaves no joint in doubt: rest, each muscle alone, then light taps on the lead wires of each site.</summary>
+/// <summary>A pilot recording of under a minute that leaves no joint in doubt: rest, each muscle alone, then light taps on the lead wires.</summary>
 /// <param name="Parts">What to do, one after the other.</param>
 /// <param name="WithoutTask">Sites whose muscle cannot be asked, since the setup names no task.</param>
 public sealed record PilotProtocol(ImmutableArray<ProtocolPart> Parts, ImmutableArray<string> WithoutTask)

@@ -29,7 +29,7 @@ public sealed record PilotReport
     public TapReport? Taps { get; init; }
 
     /// <summary>
-    /// By how many seconds all task marks seem late against the signal, early when negative; null when they seem in place. Information: nothing is moved for it.
+    /// By how many seconds all task marks seem late against the signal, early when negative; null when they seem in place. Nothing is moved for it.
     /// </summary>
     public double? MarksLateS { get; init; }
 

@@ -37,7 +37,8 @@ internal static class SiteReasons
     private static double ShareOf(ChannelResult channel, string code, Finding[] whole, double durationS)
     {
         double ofTime = whole.Length == 0 || durationS <= 0 ? 0 : whole.Max(finding => finding.ToS - finding.FromS) / durationS;
-        double ofTrials = channel.Cells.IsEmpty ? 0 : (double)channel.Cells.Count(cell => cell.Reasons.Contains(code, StringComparer.Ordinal)) / channel.Cells.Length;
+        double trials = channel.Cells.Count(cell => cell.Reasons.Contains(code, StringComparer.Ordinal));
+        double ofTrials = channel.Cells.IsEmpty ? 0 : trials / channel.Cells.Length;
         double most = Math.Max(ofTime, ofTrials);
         return most > 0 ? Math.Min(1, most) : 1;
     }

@@ -11,8 +11,9 @@ namespace ChannelAudit.Pilot;
 /// <summary>Whether all task marks are shifted in time against the signal, as after a clock that was set wrongly: said, never corrected.</summary>
 /// <remarks>
 /// The mean of a site's <see cref="Envelope"/> between the marks of its own task, over its 20th percentile, in dB, for every shift of <see cref="StepS"/> up to
-/// <see cref="MostS"/> either way. One shift for all sites must bring 3 dB and more in the median, make no site weaker, and let each stand out by 6 dB; sites that
-/// stand out at no shift say nothing, and two at the least are needed. A contraction of 4 s that begins 1 s after its mark loses 2.5 dB: reacting late is no shift.
+/// <see cref="MostS"/> either way. One shift for all sites must bring 3 dB and more in the median, make no site weaker, and let each stand out by 6 dB; sites
+/// that stand out at no shift say nothing, and two at the least are needed. A contraction of 4 s that begins 1 s after its mark loses 2.5 dB: late is no
+/// shift.
 /// Engineering judgement, held by tests.
 /// </remarks>
 internal static class TaskMarks
