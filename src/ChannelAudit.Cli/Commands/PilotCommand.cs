@@ -3,6 +3,7 @@ using ChannelAudit.Cli.Piloting;
 using ChannelAudit.Pilot;
 using ChannelAudit.Reports.Console;
 using ChannelAudit.Setup;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Commands;
 
@@ -68,6 +69,7 @@ internal static class PilotCommand
             isGrowing => runner.Once(isGrowing, cancel),
             screen.Show,
             fault => screen.Show($"not yet: {fault.Message}\n"),
+            () => screen.Show($"waiting for {OneLine.Of(request.RecordingFile)}, which is not there yet: start the recording, or end with Ctrl-C\n"),
             TimeProvider.System).RunAsync(cancel);
         return ExitCode.Done;
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using ChannelAudit.Drafts;
 using ChannelAudit.Setup;
@@ -14,7 +15,8 @@ internal static class SetupCheckCommand
             """
             For whoever has written or changed a setup file, before the participant arrives. You get the sites
             and their channels, or the line that is wrong and what was probably meant (exit code 2). With a
-            recording of the study, also whether it has these channels and the labels of rest and tasks.
+            recording of the study, also whether it has these channels and the labels of rest and tasks. What
+            is still to be filled in is named; that alone is no error (exit code 0).
             """,
         Examples =
         [
@@ -31,23 +33,42 @@ internal static class SetupCheckCommand
         var command = new Command("check", "Checks a setup file and prints its sites.") { file, recording };
         command.SetAction(parse =>
         {
-            StudySetup setup = SetupFile.Read(parse.GetRequiredValue(file));
-            SetupFit? fit = parse.GetValue(recording) is { } path ? SetupFit.Of(setup, path) : null;
-            context.Output.Write($"{setup.FileName}: in order; {Number(setup.Sites.Length, "site")}\n");
-            foreach (SiteSetup site in setup.Sites)
-            {
-                context.Output.Write($"  {site.Name}: channel '{site.Channel}'\n");
-            }
-
-            if (fit is not null)
-            {
-                Print(fit, context.Output);
-            }
-
+            Run(parse.GetRequiredValue(file), parse.GetValue(recording), context.Output);
             return ExitCode.Done;
         });
         help.Add(command, Help);
         return command;
+    }
+
+    private static void Run(string file, string? recording, TextWriter output)
+    {
+        StudySetup setup = SetupFile.Read(file);
+        if (recording is not null && !File.Exists(recording))
+        {
+            throw UsageErrors.NoFile("setup check", recording);
+        }
+
+        SetupFit? fit = recording is null ? null : SetupFit.Of(setup, recording);
+        ImmutableArray<string> gaps = SetupGaps.Of(setup);
+        output.Write($"{setup.FileName}: {(gaps.IsEmpty ? "in order" : "can be read, not yet filled in")}; {Number(setup.Sites.Length, "site")}\n");
+        foreach (SiteSetup site in setup.Sites)
+        {
+            output.Write($"  {site.Name}: channel '{site.Channel}'\n");
+        }
+
+        if (!gaps.IsEmpty)
+        {
+            output.Write("still to fill in, or to leave where you do not know:\n");
+            foreach (string gap in gaps)
+            {
+                output.Write($"  {gap}\n");
+            }
+        }
+
+        if (fit is not null)
+        {
+            Print(fit, output);
+        }
     }
 
     private static void Print(SetupFit fit, TextWriter output)

@@ -48,6 +48,11 @@ internal static class SetupNewCommand
 
     private static void Run(string recording, string file, TextWriter output)
     {
+        if (!File.Exists(recording))
+        {
+            throw UsageErrors.NoFile("setup new", recording);
+        }
+
         if (string.Equals(file, StandardOutput, StringComparison.Ordinal))
         {
             output.Write(SetupDraft.Of(recording).ToText());

@@ -15,6 +15,7 @@ internal sealed class FollowLoop
     private readonly Func<bool, string> _look;
     private readonly Action<string> _show;
     private readonly Action<ChannelAuditException> _notYet;
+    private readonly Action _awaited;
     private readonly TimeProvider _clock;
 
     /// <summary>Prepares to follow.</summary>
@@ -22,17 +23,20 @@ internal sealed class FollowLoop
     /// <param name="look">Audits it as it is now, told whether it is still growing; its text is shown.</param>
     /// <param name="show">Shows a new text in place of the one before.</param>
     /// <param name="notYet">Told when the file cannot be read yet: a header half written, no whole record.</param>
+    /// <param name="awaited">Told while the file is not there.</param>
     /// <param name="clock">For pauses.</param>
-    public FollowLoop(string file, Func<bool, string> look, Action<string> show, Action<ChannelAuditException> notYet, TimeProvider clock)
+    public FollowLoop(
+        string file, Func<bool, string> look, Action<string> show, Action<ChannelAuditException> notYet, Action awaited, TimeProvider clock)
     {
         _file = file;
         _look = look;
         _show = show;
         _notYet = notYet;
+        _awaited = awaited;
         _clock = clock;
     }
 
-    /// <summary>Follows until the file has stopped growing for ten seconds.</summary>
+    /// <summary>Follows until the file has stopped growing for ten seconds; one that is not there yet is waited for without end.</summary>
     /// <param name="cancel">Ends it at once.</param>
     /// <exception cref="ChannelAuditException">When the file has stopped growing and still cannot be read.</exception>
     /// <exception cref="OperationCanceledException">When it was cancelled.</exception>
@@ -44,7 +48,14 @@ internal sealed class FollowLoop
         while (quiet < QuietUntilEnd)
         {
             TimeSpan pause = ShortestPause;
-            long length = new FileInfo(_file).Length;
+            if (Length() is not { } length)
+            {
+                _awaited();
+                (seen, quiet) = (-1, TimeSpan.Zero);
+                await Task.Delay(pause, _clock, cancel);
+                continue;
+            }
+
             if (length != seen)
             {
                 seen = length;
@@ -64,6 +75,13 @@ internal sealed class FollowLoop
         {
             throw last;
         }
+    }
+
+    // Null while it is not there: before the recording begins, or when it was taken away.
+    private long? Length()
+    {
+        FileInfo file = new(_file);
+        return file.Exists ? file.Length : null;
     }
 
     private ChannelAuditException? Look(bool isGrowing)

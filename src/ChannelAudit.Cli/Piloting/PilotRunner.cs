@@ -16,7 +16,6 @@ namespace ChannelAudit.Cli.Piloting;
 internal sealed class PilotRunner
 {
     private readonly PilotRequest _request;
-    private readonly RecordingEntry _entry;
     private readonly StudySetup _setup;
     private readonly AuditCriteria _criteria;
     private readonly ImpedanceLog? _readings;
@@ -36,18 +35,13 @@ internal sealed class PilotRunner
             throw UsageErrors.NoFile("--events", events);
         }
 
-        if (!File.Exists(request.RecordingFile))
-        {
-            throw UsageErrors.NoFile("pilot", request.RecordingFile);
-        }
-
-        _entry = RecordingList.Find([request.RecordingFile], [])[0];
+        RefuseMissing(request);
         _setup = request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile);
         _criteria = request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile);
         _readings = request.ImpedanceFile is { } readings ? ImpedanceLog.Read(readings, _setup) : null;
         OutputFolder.Check(request.OutFolder);
         _earlier = AttemptsJson.Read(request.OutFolder);
-        if (_earlier.IsEmpty && OutputFolder.IsAudit(request.OutFolder))
+        if (OutputFolder.IsAudit(request.OutFolder) && !PilotFiles.AreIn(request.OutFolder))
         {
             throw UsageErrors.AuditInTheWay(request.OutFolder);
         }
@@ -60,7 +54,8 @@ internal sealed class PilotRunner
     /// <exception cref="ChannelAuditException">When the recording cannot be read, or does not fit the setup, or nothing can be written.</exception>
     public string Once(bool isGrowing, CancellationToken cancel)
     {
-        PilotReport report = PilotAudit.Of(_entry, _setup, _criteria, _request.EventsFile, _readings, cancel, isGrowing);
+        RecordingEntry entry = RecordingList.Find([_request.RecordingFile], [])[0];
+        PilotReport report = PilotAudit.Of(entry, _setup, _criteria, _request.EventsFile, _readings, cancel, isGrowing);
         AttemptSeries attempts = AttemptSeries.With(_earlier, report, _request.StartBecause);
         AuditRun run = new()
         {
@@ -70,9 +65,23 @@ internal sealed class PilotRunner
         };
         ReadOnlyMemory<byte>? picture = _request.WithPicture ? PilotFigure.Render(report) : default(ReadOnlyMemory<byte>?);
         PilotWriter.Write(run, report, attempts, picture, _request.OutFolder, cancel);
-        return PilotScreen.Render(report, attempts.Changes, attempts.Now, _style) + Written();
+        return PilotScreen.Render(report, attempts, _style) + Written();
     }
 
-    private string Written() =>
-        $"\nWritten to {_request.OutFolder}: {(_request.WithPicture ? PilotFiles.Picture + ", " : string.Empty)}{PilotFiles.DoNext}, report.html and the tables of screen\n";
+    // What is still to be recorded need not be there yet, but its folder does.
+    private static void RefuseMissing(PilotRequest request)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(request.RecordingFile)) ?? string.Empty;
+        bool isAwaited = request.Follow && Directory.Exists(folder) && !Directory.Exists(request.RecordingFile);
+        if (!File.Exists(request.RecordingFile) && !isAwaited)
+        {
+            throw UsageErrors.NoFile("pilot", request.RecordingFile);
+        }
+    }
+
+    private string Written()
+    {
+        string picture = _request.WithPicture ? PilotFiles.Picture + ", " : string.Empty;
+        return $"\nWritten to {_request.OutFolder}: {picture}{PilotFiles.DoNext}, report.html and the tables of screen\n";
+    }
 }

@@ -6,6 +6,9 @@ namespace ChannelAudit.Findings;
 /// <summary>Measures beyond a criterion over a stretch of time, with the evidence and the likely cause.</summary>
 public sealed record Finding
 {
+    /// <summary>What stands between two clauses of <see cref="Text"/>.</summary>
+    public const string ClauseEnd = "; ";
+
     /// <summary>The reason code.</summary>
     public required string Reason { get; init; }
 
@@ -38,6 +41,12 @@ public sealed record Finding
 
     /// <summary>What was seen, one sentence a technician understands.</summary>
     public required string Text { get; init; }
+
+    /// <summary>The first clause of <see cref="Text"/>: what was seen, without what follows from it.</summary>
+    public string Seen => Text.Split(ClauseEnd)[0];
+
+    /// <summary>Whether it only counts bad trials: its number is a share of trials, not the size of what is wrong with them.</summary>
+    public bool CountsTrials => Evidence.Any(one => one.Measure is BadTrialShare.Share or BadTrialShare.LowShare);
 
     /// <summary>The likely cause, one sentence.</summary>
     public required string Cause { get; init; }

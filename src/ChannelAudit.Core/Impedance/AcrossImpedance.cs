@@ -4,7 +4,7 @@ namespace ChannelAudit.Impedance;
 
 /// <summary>The readings between an electrode of one site and one of another.</summary>
 /// <param name="Readings">All of them in order of time, one and more.</param>
-/// <param name="ExpectedKohm">The sum of the two contacts as solved at their sites, in kΩ: what it would be with nothing between them; null when not solved.</param>
+/// <param name="ExpectedKohm">The sum of the two contacts as solved at their sites, in kΩ: with nothing between them; null when not solved.</param>
 public sealed record AcrossImpedance(ImmutableArray<LoggedReading> Readings, double? ExpectedKohm)
 {
     /// <summary>The latest one.</summary>

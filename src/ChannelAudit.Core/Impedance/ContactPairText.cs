@@ -3,7 +3,7 @@ using ChannelAudit.Setup;
 
 namespace ChannelAudit.Impedance;
 
-/// <summary>Reads what stands in the column <c>pair</c>: <c>a-b</c>, <c>a-ground</c>, <c>cheek.b-eye.a</c>, or the ids of electrodes that a setup names.</summary>
+/// <summary>Reads what stands in the column <c>pair</c>: <c>a-b</c>, <c>a-ground</c>, <c>cheek.b-eye.a</c>, or ids of the setup.</summary>
 /// <remarks>Names may hold dashes and dots themselves, so every dash is tried as the one between two ends, and within an end the last dot counts.</remarks>
 /// <param name="siteNames">Sites that there are.</param>
 /// <param name="setup">For the ids of electrodes.</param>

@@ -6,7 +6,8 @@ namespace ChannelAudit.Impedance;
 /// <summary>The ground is one electrode: solved at every site it must come out the same.</summary>
 /// <remarks>
 /// A site counts when its readings fit together and none is above <see cref="ImpedanceLimits.RedoAboveKohm"/>: beside such readings the ground is a small
-/// difference of large numbers. Gel within a pair makes the ground of that site too high, gel to the ground makes it too low at every site and lowest at its own.
+/// difference of large numbers. Gel within a pair makes the ground of that site too high, gel to the ground makes it too low
+/// at every site and lowest at its own.
 /// </remarks>
 internal static class GroundRule
 {

@@ -16,7 +16,7 @@ internal static class ImpedanceJudge
             throw new ArgumentException("Readings of one recording are needed.", nameof(log));
         }
 
-        ImmutableArray<SiteImpedance> sites = [.. SiteNames(log, setup).Select(name => SiteOf(name, log.Readings))];
+        ImmutableArray<SiteImpedance> sites = [.. SiteNames(log, setup).Select(name => SiteOf(name, log.Readings, ElectrodesOf(name, setup)))];
         sites = [.. sites.Select(site => site with { Warnings = SiteRules.Warnings(site) })];
         ImmutableArray<AcrossImpedance> across = AcrossRules.All(log.Readings, sites);
         (double Least, double Most)? ground = GroundRule.Spread(sites);
@@ -32,7 +32,10 @@ internal static class ImpedanceJudge
         {
             FileName = log.FileName,
             Sha256 = log.Sha256,
-            Sites = [.. sites.Select(site => site with { Warnings = [.. warnings.Where(warning => warning.Sites.Contains(site.Name, StringComparer.Ordinal))] })],
+            Sites =
+            [
+                .. sites.Select(site => site with { Warnings = [.. warnings.Where(warning => warning.Sites.Contains(site.Name, StringComparer.Ordinal))] }),
+            ],
             Across = across,
             NotReadAcross = AcrossRules.NotRead(setup, across),
             Warnings = warnings,
@@ -47,14 +50,17 @@ internal static class ImpedanceJudge
             .Select(end => end.Site).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
         : setup.Sites.Select(site => site.Name);
 
-    private static SiteImpedance SiteOf(string name, ImmutableArray<LoggedReading> readings)
+    private static ImmutableArray<string> ElectrodesOf(string name, StudySetup setup) =>
+        setup.Sites.FirstOrDefault(site => string.Equals(site.Name, name, StringComparison.Ordinal))?.Electrodes ?? [];
+
+    private static SiteImpedance SiteOf(string name, ImmutableArray<LoggedReading> readings, ImmutableArray<string> electrodes)
     {
         ILookup<ImpedancePair, LoggedReading> own = readings
             .Where(reading => reading.Pair != ImpedancePair.Across && string.Equals(reading.Site, name, StringComparison.Ordinal))
             .ToLookup(reading => reading.Pair);
         ImmutableArray<PairImpedance> pairs =
             [.. Pairs.Select(pair => new PairImpedance(pair, own.Contains(pair) ? new ImpedanceCourse([.. own[pair]]) : null))];
-        SiteImpedance site = new() { Name = name, Pairs = pairs };
+        SiteImpedance site = new() { Name = name, Electrodes = electrodes, Pairs = pairs };
         return SiteRules.AreTogether(site) ? site with { Solved = SolvedImpedance.Of(SiteRules.Triple(site)) } : site;
     }
 }

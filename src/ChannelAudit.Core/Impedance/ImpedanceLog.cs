@@ -27,11 +27,17 @@ public sealed record ImpedanceLog
 
     /// <summary>Ids of the recordings that the table names, in the order of their first line; empty when it has no such column.</summary>
     public ImmutableArray<string> Recordings =>
-        [.. Readings.Where(reading => reading.Recording is not null).OrderBy(reading => reading.Line).Select(reading => reading.Recording!).Distinct(StringComparer.Ordinal)];
+    [
+        .. Readings.Where(reading => reading.Recording is not null)
+            .OrderBy(reading => reading.Line)
+            .Select(reading => reading.Recording!)
+            .Distinct(StringComparer.Ordinal),
+    ];
 
     /// <summary>Reads a table.</summary>
     /// <param name="path">
-    /// Delimited text, tabs between columns: <c>site</c>, <c>pair</c>, <c>kohm</c>, and optional <c>time</c>, <c>phase</c>, <c>recording</c>. Other columns are left alone.
+    /// Delimited text, tabs between columns: <c>site</c>, <c>pair</c>, <c>kohm</c>, and optional <c>time</c>, <c>phase</c>, <c>recording</c>.
+    /// Other columns are left alone.
     /// </param>
     /// <param name="setup">Names the sites and the ids of their electrodes; a setup without sites lets every site of the table stand.</param>
     /// <exception cref="ChannelAuditException">When it cannot be read, or a line says what cannot be; usage fault.</exception>

@@ -34,6 +34,9 @@ public sealed record ImpedanceReport
     /// <summary>The time of the latest reading, or null when a reading has none.</summary>
     public ReadingTime? LatestAt { get; init; }
 
+    /// <summary>Whether the unit of the whole table is in doubt: then no reading says anything about skin.</summary>
+    public bool IsUnitDoubted => Warnings.Any(warning => warning.Code == ImpedanceWarningCode.UnitInDoubt);
+
     /// <summary>Whether the latest readings were taken when the session was over.</summary>
     public bool IsAfterTheSession { get; init; }
 

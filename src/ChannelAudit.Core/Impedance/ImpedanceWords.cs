@@ -19,5 +19,19 @@ public static class ImpedanceWords
 
     /// <summary>A pair as people say it: <c>a to b</c>, <c>a to ground</c>.</summary>
     /// <param name="pair">One of the three pairs of a site.</param>
+    /// <param name="site">The site, whose electrodes are called by their ids where it has any: <c>C1 to ground</c>.</param>
+    public static string Of(ImpedancePair pair, SiteImpedance site)
+    {
+        ArgumentNullException.ThrowIfNull(site);
+        return pair switch
+        {
+            ImpedancePair.AToB => $"{site.NameOfA} to {site.NameOfB}",
+            ImpedancePair.AToGround => $"{site.NameOfA} to ground",
+            _ => $"{site.NameOfB} to ground",
+        };
+    }
+
+    /// <summary>A pair as a head of a column: <c>a to b</c>, <c>a to ground</c>.</summary>
+    /// <param name="pair">One of the three pairs of a site.</param>
     public static string Of(ImpedancePair pair) => ImpedanceCodes.Of(pair).Replace("-", " to ", StringComparison.Ordinal);
 }

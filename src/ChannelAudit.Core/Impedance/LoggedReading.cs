@@ -6,7 +6,7 @@ namespace ChannelAudit.Impedance;
 /// <param name="To">The other end: never the same as <paramref name="From"/>.</param>
 /// <param name="Kohm">What the meter showed: a magnitude in kΩ, 0 or more, below <see cref="ImpedanceLimits.ImplausibleKohm"/>.</param>
 /// <param name="Time">When, or null when it was not written down.</param>
-/// <param name="Phase">When in the session: <c>before</c>, <c>after</c>, or a word of the lab's own for each new preparation; null when not written down.</param>
+/// <param name="Phase">When in the session: <c>before</c>, <c>after</c>, or a word of the lab's own for each preparation; null when not written down.</param>
 /// <param name="Recording">Id of the recording that it belongs to, or null when the table does not say.</param>
 public sealed record LoggedReading(
     int Line, SiteElectrode From, SiteElectrode To, double Kohm, ReadingTime? Time = null, string? Phase = null, string? Recording = null)

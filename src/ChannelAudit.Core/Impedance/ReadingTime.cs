@@ -26,7 +26,7 @@ public readonly record struct ReadingTime(DateTime At, bool HasDate)
         (HasDate ? "yyyy-MM-dd'T'" : string.Empty) + (At.TimeOfDay.Seconds == 0 && At.TimeOfDay.Milliseconds == 0 ? "HH':'mm" : "HH':'mm':'ss"),
         CultureInfo.InvariantCulture);
 
-    /// <summary>Reads a time of day, or a date and a time of day (ISO 8601-1:2019, 5.3 and 5.4); a zone is dropped, since all readings of a table have one clock.</summary>
+    /// <summary>Reads a time of day, or a date and a time of day (ISO 8601-1:2019, 5.3 and 5.4); a zone is dropped: a table has one clock.</summary>
     /// <param name="text">Such as <c>10:05</c>, <c>9:05:30</c>, <c>2026-03-12T10:05</c>, <c>2026-03-12 10:05:00+01:00</c>.</param>
     /// <param name="time">The time.</param>
     /// <returns>False when it is no time of day.</returns>

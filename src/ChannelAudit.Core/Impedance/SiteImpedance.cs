@@ -8,6 +8,9 @@ public sealed record SiteImpedance
     /// <summary>The site's name.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Ids of its two electrodes, first and second; empty when the setup names none.</summary>
+    public ImmutableArray<string> Electrodes { get; init; } = [];
+
     /// <summary>The three pairs <c>a-b</c>, <c>a-ground</c>, <c>b-ground</c>, in this order, whether read or not.</summary>
     public required ImmutableArray<PairImpedance> Pairs { get; init; }
 
@@ -19,6 +22,15 @@ public sealed record SiteImpedance
 
     /// <summary>Warnings that are about this site, the most urgent first.</summary>
     public ImmutableArray<ImpedanceWarning> Warnings { get; init; } = [];
+
+    /// <summary>The first electrode as people call it here: its id, or <c>a</c>.</summary>
+    public string NameOfA => Electrodes.Length == 2 ? Electrodes[0] : "a";
+
+    /// <summary>The second one: its id, or <c>b</c>.</summary>
+    public string NameOfB => Electrodes.Length == 2 ? Electrodes[1] : "b";
+
+    /// <summary>Whether its readings cannot be taken at their word.</summary>
+    public bool IsDoubted => Warnings.Any(warning => warning.CastsDoubt);
 
     /// <summary>Whether every pair has a reading.</summary>
     public bool IsComplete => Pairs.All(pair => pair.Grade is not null);
@@ -32,7 +44,7 @@ public sealed record SiteImpedance
         get
         {
             ImpedanceGrade worst = Pairs.Max(pair => pair.Grade) ?? ImpedanceGrade.Good;
-            if (worst < ImpedanceGrade.Doubtful && Warnings.Any(warning => warning.CastsDoubt))
+            if (worst < ImpedanceGrade.Doubtful && IsDoubted)
             {
                 worst = ImpedanceGrade.Doubtful;
             }

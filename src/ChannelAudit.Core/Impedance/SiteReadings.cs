@@ -11,7 +11,7 @@ internal static class SiteReadings
     /// <param name="setup">Names the sites.</param>
     /// <param name="channels">Names of the audited channels, as tables show them.</param>
     /// <param name="recordingId">The recording's id, for messages.</param>
-    /// <exception cref="ChannelAuditException">When no setup names the sites and a site of the readings is no channel: its grade would be lost unseen.</exception>
+    /// <exception cref="ChannelAuditException">When no setup names the sites and a site of the readings is no channel: its grade would be lost.</exception>
     public static ImpedanceReport Of(ImpedanceLog log, StudySetup setup, IEnumerable<string> channels, string recordingId)
     {
         ImpedanceReport report = ImpedanceReport.Of(log, setup);

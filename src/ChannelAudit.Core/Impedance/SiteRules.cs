@@ -68,18 +68,18 @@ internal static class SiteRules
         {
             yield return new ImpedanceWarning(
                 ImpedanceWarningCode.PairJoined, [site.Name],
-                $"a to b reads {Kohm(ab)} beside {Kohm(ag)} and {Kohm(bg)} to the ground: too good to be true, gel may join the two",
+                $"{Of(ImpedancePair.AToB, site)} reads {Kohm(ab)} beside {Kohm(ag)} and {Kohm(bg)} to the ground: too good to be true, gel may join the two",
                 "look for gel between the two electrodes, wipe it away, renew the pair if need be, measure all three again");
         }
 
-        foreach ((string letter, double own, double other) in new[] { ("a", ag, bg), ("b", bg, ag) })
+        foreach ((string name, double own, double other) in new[] { (site.NameOfA, ag, bg), (site.NameOfB, bg, ag) })
         {
             if (IsJoint(own, ab, other))
             {
                 yield return new ImpedanceWarning(
                     ImpedanceWarningCode.GroundJoined, [site.Name],
-                    $"{letter} to ground reads {Kohm(own)} beside {Kohm(ab)} and {Kohm(other)}: too good to be true, gel may reach the ground",
-                    "look for gel between this electrode and the ground, wipe it away, measure every site again");
+                    $"{name} to ground reads {Kohm(own)} beside {Kohm(ab)} and {Kohm(other)}: too good to be true, gel may reach the ground",
+                    $"look for gel between electrode {name} and the ground, wipe it away, measure every site again");
             }
         }
     }
@@ -92,7 +92,7 @@ internal static class SiteRules
         IEnumerable<string> others = site.Pairs.Where(pair => pair != most).Select(pair => Kohm(pair.Kohm!.Value));
         return new ImpedanceWarning(
             ImpedanceWarningCode.Inconsistent, [site.Name],
-            $"{Of(most.Pair)} reads {Kohm(most.Kohm!.Value)}, more than {string.Join(" and ", others)} together: no three contacts read like that",
+            $"{Of(most.Pair, site)} reads {Kohm(most.Kohm!.Value)}, more than {string.Join(" and ", others)} together: no three contacts read like that",
             "measure all three again, the leads firmly in");
     }
 
@@ -103,10 +103,10 @@ internal static class SiteRules
         bool isFarApart = high - low > ImbalanceKohm || (high > ImbalanceRatio * low && high - low > SmallDifferenceKohm);
         if (isFarApart)
         {
-            string worse = solved.AKohm > solved.BKohm ? "a" : "b";
+            string worse = solved.AKohm > solved.BKohm ? site.NameOfA : site.NameOfB;
             yield return new ImpedanceWarning(
                 ImpedanceWarningCode.Imbalance, [site.Name],
-                $"a is about {Kohm(solved.AKohm)}, b about {Kohm(solved.BKohm)}: unequal, expect mains in the signal",
+                $"{site.NameOfA} is about {Kohm(solved.AKohm)}, {site.NameOfB} about {Kohm(solved.BKohm)}: unequal, expect mains in the signal",
                 $"{(site.Pairs[0].Course!.Latest.IsAfter ? "next time, " : string.Empty)}renew electrode {worse} alone, if your protocol lets you");
         }
     }
@@ -123,7 +123,8 @@ internal static class SiteRules
         yield return new ImpedanceWarning(
             ImpedanceWarningCode.Drifted, [site.Name],
             string.Join(", ", drifted.Select(course =>
-                $"{Of(course.Latest.Pair)} {(HasRisen(course) ? "rose" : "fell")} from {Kohm(course.Reference!.Kohm)}{When(course.Reference)} to {Kohm(course.Latest.Kohm)}{When(course.Latest)}")),
+                $"{Of(course.Latest.Pair, site)} {(HasRisen(course) ? "rose" : "fell")} from {Kohm(course.Reference!.Kohm)}{When(course.Reference)} "
+                + $"to {Kohm(course.Latest.Kohm)}{When(course.Latest)}")),
             !hasRisen ? "if the site was not prepared anew, that is more than gel soaking in: see whether gel has spread"
                 : drifted[0].Latest.IsAfter ? "a contact may have come loose in between: look at the signal of this site to the end"
                 : "see whether the electrode or its lead has come loose");
@@ -138,12 +139,12 @@ internal static class SiteRules
         .Where(pair => pair is { Grade: ImpedanceGrade.Wait, Course: { Latest.IsAfter: false, MinutesSinceReference: >= LongestWaitMinutes } })
         .Select(pair => new ImpedanceWarning(
             ImpedanceWarningCode.NotSettling, [site.Name],
-            FormattableString.Invariant($"{Of(pair.Pair)} is {Kohm(pair.Kohm!.Value)} after {pair.Course!.MinutesSinceReference:0} minutes"),
+            FormattableString.Invariant($"{Of(pair.Pair, site)} is {Kohm(pair.Kohm!.Value)} after {pair.Course!.MinutesSinceReference:0} minutes"),
             "waiting will hardly help now: prepare again if your protocol lets you, or leave it and write it down"));
 
     private static IEnumerable<ImpedanceWarning> Parts(SiteImpedance site)
     {
-        string missing = string.Join(", ", site.Pairs.Where(pair => pair.Grade is null).Select(pair => Of(pair.Pair)));
+        string missing = string.Join(", ", site.Pairs.Where(pair => pair.Grade is null).Select(pair => Of(pair.Pair, site)));
         if (missing.Length > 0)
         {
             bool isNone = site.Pairs.All(pair => pair.Grade is null);
@@ -154,7 +155,8 @@ internal static class SiteRules
         {
             yield return new ImpedanceWarning(
                 ImpedanceWarningCode.NotTogether, [site.Name],
-                FormattableString.Invariant($"the three latest readings are not of one phase, or lie more than {TogetherMinutes} minutes apart: contacts not solved"),
+                FormattableString.Invariant(
+                    $"the three latest readings are not of one phase, or lie more than {TogetherMinutes} minutes apart: contacts not solved"),
                 "measure all three pairs together");
         }
     }

@@ -14,7 +14,12 @@ internal static class UnitRule
         }
 
         ImmutableArray<string> sites =
-            [.. readings.SelectMany(reading => new[] { reading.From, reading.To }).Where(end => !end.IsGround).Select(end => end.Site).Distinct(StringComparer.Ordinal)];
+        [
+            .. readings.SelectMany(reading => new[] { reading.From, reading.To })
+                .Where(end => !end.IsGround)
+                .Select(end => end.Site)
+                .Distinct(StringComparer.Ordinal),
+        ];
         string least = ImpedanceWords.Kohm(readings.Min(reading => reading.Kohm));
         yield return new ImpedanceWarning(
             ImpedanceWarningCode.UnitInDoubt, sites, $"no reading is below {least}: Ω taken for kΩ, or no electrode touches the skin",

@@ -27,7 +27,9 @@ public static class AttemptChanges
                 .Select(site => (site, Was: before.Sites.FirstOrDefault(one => string.Equals(one.Name, site.Name, StringComparison.Ordinal))))
                 .Select(pair => pair.Was is null ? $"{pair.site.Name}: was not there before" : Of(pair.Was, pair.site))
                 .OfType<string>(),
-            .. before.Sites.Where(site => now.Sites.All(one => !string.Equals(one.Name, site.Name, StringComparison.Ordinal))).Select(site => $"{site.Name}: is no longer there"),
+            .. before.Sites
+                .Where(site => now.Sites.All(one => !string.Equals(one.Name, site.Name, StringComparison.Ordinal)))
+                .Select(site => $"{site.Name}: is no longer there"),
             .. before.Joints.Except(now.Joints, StringComparer.Ordinal).Select(joint => $"{joint}: bridge gone"),
             .. now.Joints.Except(before.Joints, StringComparer.Ordinal).Select(joint => $"{joint}: bridge new"),
         ];

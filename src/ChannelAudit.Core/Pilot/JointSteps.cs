@@ -11,14 +11,18 @@ internal static class JointSteps
     {
         foreach (PilotJoint joint in joints.Where(joint => !joint.IsSettledApart))
         {
-            string text = sites
+            SiteReason? reason = sites
                 .Where(site => joint.Has(site.Name))
                 .SelectMany(site => site.Reasons)
-                .FirstOrDefault(reason => string.Equals(reason.Code, ReasonCode.Bridge, StringComparison.Ordinal))?.Short
+                .FirstOrDefault(reason => string.Equals(reason.Code, ReasonCode.Bridge, StringComparison.Ordinal));
+            string text = reason?.Seen
                 ?? contacts.Joined.Where(pair => joint.Has(pair.One) && joint.Has(pair.Other)).Select(pair => pair.Seen).FirstOrDefault()
                 ?? $"{joint.One} and {joint.Other} may be joined";
             bool isKnown = joint.IsCertain || contacts.AreJoined(joint.One, joint.Other);
-            yield return new Proposal(isKnown ? StepKind.Wipe : StepKind.Settle, [joint.One, joint.Other], ReasonCode.Bridge, joint.IsCertain, text);
+            yield return new Proposal(isKnown ? StepKind.Wipe : StepKind.Settle, [joint.One, joint.Other], ReasonCode.Bridge, joint.IsCertain, text)
+            {
+                Share = reason?.Share ?? 1,
+            };
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
+using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
 using ChannelAudit.Setup;
@@ -12,16 +13,16 @@ internal static class NotChecked
     private const int MostLabels = 6;
 
     /// <summary>The sentences, the weightiest first.</summary>
-    public static ImmutableArray<string> Of(
-        RecordingResult recording, StudySetup setup, ImmutableArray<PilotSite> sites, TapEvents taps, TapReport? tapped, decimal? endS, ImmutableArray<Trial> cut) =>
+    /// <param name="seen">What the pilot had to go by.</param>
+    public static ImmutableArray<string> Of(PilotMaterial seen) =>
     [
-        .. Setup(setup),
-        .. Tasks(recording, sites),
-        .. Cut(cut),
-        .. Readings(recording, sites),
-        .. Rest(recording, setup),
-        .. Taps(taps, tapped, endS),
-        .. Open(sites),
+        .. Setup(seen.Setup),
+        .. Tasks(seen.Recording, seen.Sites),
+        .. Cut(seen.Cut),
+        .. Readings(seen),
+        .. Rest(seen.Recording, seen.Setup),
+        .. Taps(seen.Taps, seen.Tapped, seen.EndS),
+        .. Open(seen),
     ];
 
     private static IEnumerable<string> Setup(StudySetup setup)
@@ -42,7 +43,7 @@ internal static class NotChecked
         if (missing.Length > 0)
         {
             string[] labels = [.. recording.Trials.Select(trial => trial.Label).OfType<string>().Distinct(StringComparer.Ordinal)];
-            string there = labels.Length == 0 ? "it has no labels" : $"its labels are {string.Join(", ", labels.Take(MostLabels).Select(label => $"'{label}'"))}{(labels.Length > MostLabels ? ", ..." : string.Empty)}";
+            string there = labels.Length == 0 ? "it has no labels" : $"its labels are {Quoted(labels)}";
             yield return $"tasks that the recording does not have: {string.Join(", ", missing)}; {there}";
         }
 
@@ -58,14 +59,25 @@ internal static class NotChecked
         if (!cut.IsEmpty)
         {
             string[] labels = [.. cut.Select(trial => trial.Label ?? "no label").Distinct(StringComparer.Ordinal)];
-            yield return $"{(cut.Length == 1 ? "a trial" : FormattableString.Invariant($"{cut.Length} trials"))} that the recording ends before: {string.Join(", ", labels.Take(MostLabels).Select(label => $"'{label}'"))}{(labels.Length > MostLabels ? ", ..." : string.Empty)}";
+            string trials = cut.Length == 1 ? "a trial" : FormattableString.Invariant($"{cut.Length} trials");
+            yield return $"{trials} that the recording ends before: {Quoted(labels)}";
         }
     }
 
-    private static IEnumerable<string> Readings(RecordingResult recording, ImmutableArray<PilotSite> sites)
+    private static IEnumerable<string> Readings(PilotMaterial seen)
     {
-        string[] without = [.. sites.Where(site => site.Readings is not { IsComplete: true }).Select(site => site.Name)];
-        if (recording.Impedance is not null && without.Length > 0)
+        if (seen.Recording.Impedance is not { } readings)
+        {
+            yield break;
+        }
+
+        string[] without = [.. seen.Sites.Where(site => site.Readings is not { IsComplete: true }).Select(site => site.Name)];
+        if (!seen.ReadingsOfOthers.IsEmpty)
+        {
+            string recordings = seen.ReadingsOfOthers.Length == 1 ? "recording" : "recordings";
+            yield return $"contacts: {readings.FileName} names {recordings} {Some(seen.ReadingsOfOthers)}, not this one ({seen.Recording.Id})";
+        }
+        else if (without.Length > 0)
         {
             yield return $"contacts: the readings lack a pair, or all, of {string.Join(", ", without)}";
         }
@@ -97,18 +109,34 @@ internal static class NotChecked
         }
     }
 
-    // One sentence a reason: the cause is mostly the same at every site.
-    private static IEnumerable<string> Open(ImmutableArray<PilotSite> sites) => sites
-        .SelectMany(site => site.NotAssessed.Select(open => (site.Name, open.Reason, open.Cause)))
-        .Where(open => !string.Equals(open.Reason, ReasonCode.WeakResponse, StringComparison.Ordinal) || sites.All(site => site.Task is null))
-        .Select(open => string.Equals(open.Reason, ReasonCode.Bridge, StringComparison.Ordinal) ? OfPair(open) : open)
-        .GroupBy(open => (open.Reason, open.Cause))
-        .OrderBy(group => ReasonCode.All.IndexOf(group.Key.Reason))
-        .Select(group => $"{group.Key.Reason}{Where([.. group.Select(open => open.Name).Distinct(StringComparer.Ordinal)], sites.Length)}: {group.Key.Cause}");
+    // One sentence a reason: the cause is mostly the same at every site. What is open about a bridge is open about a pair.
+    private static IEnumerable<string> Open(PilotMaterial seen)
+    {
+        (string Name, string Reason, string Cause)[] pairs =
+        [
+            .. BridgeGap.Of(seen.Recording.Pairs, seen.Setup)
+                .Select(pair => (string.Join(" and ", new[] { pair.One, pair.Other }.Order(StringComparer.Ordinal)), ReasonCode.Bridge, pair.Cause)),
+        ];
+        return seen.Sites
+            .SelectMany(site => site.NotAssessed.Select(open => (site.Name, open.Reason, open.Cause)))
+            .Where(open => !Is(open.Reason, ReasonCode.WeakResponse) || seen.Sites.All(site => site.Task is null))
+            .Where(open => !Is(open.Reason, ReasonCode.Bridge) || seen.Recording.Pairs.IsEmpty)
+            .Concat(pairs)
+            .GroupBy(open => (open.Reason, open.Cause))
+            .OrderBy(group => ReasonCode.All.IndexOf(group.Key.Reason))
+            .Select(group =>
+            {
+                int all = Is(group.Key.Reason, ReasonCode.Bridge) ? Math.Max(2, seen.Recording.Pairs.Length) : seen.Sites.Length;
+                return $"{group.Key.Reason}{Where([.. group.Select(open => open.Name).Distinct(StringComparer.Ordinal)], all)}: {group.Key.Cause}";
+            });
+    }
 
-    // What is open about a bridge is open about a pair, which its cause names first.
-    private static (string Name, string Reason, string Cause) OfPair((string Name, string Reason, string Cause) open) =>
-        open.Cause.Split(": ", 2) is [var pair, var cause] ? (string.Join(" and ", pair.Split(" and ").Order(StringComparer.Ordinal)), open.Reason, cause) : open;
+    private static bool Is(string one, string other) => string.Equals(one, other, StringComparison.Ordinal);
+
+    private static string Some(IEnumerable<string> names) =>
+        $"{string.Join(", ", names.Take(MostLabels))}{(names.Skip(MostLabels).Any() ? ", ..." : string.Empty)}";
+
+    private static string Quoted(IEnumerable<string> labels) => Some(labels.Select(label => $"'{label}'"));
 
     private static string Where(string[] names, int all) => names.Length == all ? string.Empty : $" of {string.Join(", ", names)}";
 }

@@ -14,7 +14,10 @@ internal static class PilotAnswers
     public static bool IsTooShort(double durationS) => durationS < LeastS;
 
     /// <summary>The answer.</summary>
-    /// <remarks>A task that the setup names and the recording does not have leaves its muscle unknown: no start, and no reject, can be said. Readings of contacts change no verdict of a signal; one that has to be made again leaves the start in doubt, no more.</remarks>
+    /// <remarks>
+    /// A task that the setup names and the recording does not have leaves its muscle unknown: no start, and no reject, can be said. Readings of contacts
+    /// change no verdict of a signal; one that has to be made again leaves the start in doubt, no more.
+    /// </remarks>
     public static PilotAnswer Of(ImmutableArray<PilotSite> sites, ImmutableArray<PilotJoint> joints, ImpedanceReport? readings, double durationS)
     {
         if (sites.Any(site => site.Verdict == Grade.Reject) || joints.Any(joint => joint.IsCertain))

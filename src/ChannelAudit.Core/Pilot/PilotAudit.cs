@@ -37,30 +37,53 @@ public static class PilotAudit
         ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(prepared.Recording, prepared.Setup);
         ImpedanceReport? readings = prepared.Readings(impedance);
         TapEvents taps = TapEvents.Of(prepared.Events.Events, [.. channels.Select(channel => channel.Name)]);
-        AuditInput input = prepared.Input(criteria, withViews: false);
-
-        // A pilot is stopped by hand: a trial that had not ended by then is none, and no sample of it is missing.
-        ImmutableArray<Trial> cut = [.. input.Trials.Where(trial => (double)trial.WindowToS > prepared.Recording.DurationS + SlackS)];
-        input = input with { Trials = [.. input.Trials.Except(cut)] };
-
-        // Taps disturb on purpose: they come last, and the audit ends before them.
+        (AuditInput input, ImmutableArray<Trial> cut) = WithoutCut(prepared, criteria);
         decimal? end = EndBeforeTaps(taps, input.Trials);
-        using Recording? beforeTaps = end is { } seconds ? RecordingCut.Before(prepared.Recording, seconds) : null;
-        AuditInput before = end is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input;
-        RecordingResult result = Audit.Of(beforeTaps ?? prepared.Recording, before, cancellation) with { Impedance = readings };
+        RecordingResult result = BeforeTaps(prepared.Recording, input, end, cancellation) with { Impedance = readings };
         TapReport? tapped = taps.Taps.IsEmpty ? null : new TapReader(prepared.Recording, channels, result.Mains.Hz).Read(taps.Taps);
         ImmutableArray<PilotJoint> joints = PilotJoints.Of(result, tapped, new Contacts(readings));
-        ImmutableArray<PilotSite> sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings);
+        PilotMaterial seen = new()
+        {
+            Recording = result,
+            Setup = prepared.Setup,
+            Sites = PilotSites.Of(prepared.Recording, channels, result, prepared.Setup, joints, readings),
+            Taps = taps,
+            Tapped = tapped,
+            EndS = end,
+            Cut = isGrowing ? [] : cut,
+            ReadingsOfOthers = impedance is { NamesRecordings: true } log && !log.Recordings.Contains(entry.Id, StringComparer.Ordinal) ? log.Recordings : [],
+        };
+        return Answered(seen, joints) with { MarksLateS = TaskMarks.LateS(prepared.Recording, channels, result, prepared.Setup, cancellation) };
+    }
+
+    private static PilotReport Answered(PilotMaterial seen, ImmutableArray<PilotJoint> joints)
+    {
+        RecordingResult result = seen.Recording;
         return new PilotReport
         {
             Recording = result,
-            Answer = PilotAnswers.Of(sites, joints, readings, result.DurationS),
-            Sites = sites,
+            Answer = PilotAnswers.Of(seen.Sites, joints, result.Impedance, result.DurationS),
+            Sites = seen.Sites,
             Joints = joints,
-            Next = NextSteps.Of(sites, joints, readings, result.DurationS),
-            NotChecked = NotChecked.Of(result, prepared.Setup, sites, taps, tapped, end, isGrowing ? [] : cut),
-            Taps = tapped,
+            Next = NextSteps.Of(seen.Sites, joints, result.Impedance, result.DurationS),
+            NotChecked = NotChecked.Of(seen),
+            Taps = seen.Tapped,
         };
+    }
+
+    // A pilot is stopped by hand: a trial that had not ended by then is none, and no sample of it is missing.
+    private static (AuditInput Input, ImmutableArray<Trial> Cut) WithoutCut(PreparedRecording prepared, AuditCriteria criteria)
+    {
+        AuditInput input = prepared.Input(criteria, withViews: false);
+        ImmutableArray<Trial> cut = [.. input.Trials.Where(trial => (double)trial.WindowToS > prepared.Recording.DurationS + SlackS)];
+        return (input with { Trials = [.. input.Trials.Except(cut)] }, cut);
+    }
+
+    // Taps disturb on purpose: they come last, and the audit ends before them.
+    private static RecordingResult BeforeTaps(Recording recording, AuditInput input, decimal? endS, CancellationToken cancellation)
+    {
+        using Recording? before = endS is { } seconds ? RecordingCut.Before(recording, seconds) : null;
+        return Audit.Of(before ?? recording, endS is { } s ? input with { Trials = [.. input.Trials.Where(trial => trial.OnsetS < s)] } : input, cancellation);
     }
 
     private static decimal? EndBeforeTaps(TapEvents taps, ImmutableArray<Trial> trials)

@@ -12,7 +12,8 @@ internal static class PilotJoints
     public static ImmutableArray<PilotJoint> Of(RecordingResult recording, TapReport? taps, Contacts contacts) =>
     [
         .. recording.Pairs
-            .Select(pair => new PilotJoint(pair.ChannelA, pair.ChannelB, GradeOf(recording, pair), pair.Evidence.GainAb, pair.Evidence.GainBa, TapsOf(taps, pair)))
+            .Select(pair => new PilotJoint(
+                pair.ChannelA, pair.ChannelB, GradeOf(recording, pair), pair.Evidence.GainAb, pair.Evidence.GainBa, TapsOf(taps, pair)))
             .Select(joint => joint.Grade == Grade.Pass && contacts.AreJoined(joint.One, joint.Other) ? joint with { Grade = Grade.Questionable } : joint)
             .Where(joint => joint.Grade != Grade.Pass || joint.Taps == TapVerdict.Joined),
     ];
@@ -33,6 +34,7 @@ internal static class PilotJoints
     }
 
     private static TapVerdict? TapsOf(TapReport? taps, PairResult pair) => taps?.Pairs
-        .FirstOrDefault(tapped => string.Equals(tapped.One, pair.ChannelA, StringComparison.Ordinal) && string.Equals(tapped.Other, pair.ChannelB, StringComparison.Ordinal))?
+        .FirstOrDefault(tapped => string.Equals(tapped.One, pair.ChannelA, StringComparison.Ordinal)
+            && string.Equals(tapped.Other, pair.ChannelB, StringComparison.Ordinal))?
         .Verdict;
 }

@@ -28,6 +28,11 @@ public sealed record PilotReport
     /// <summary>What taps on lead wires showed; null when the recording has none.</summary>
     public TapReport? Taps { get; init; }
 
+    /// <summary>
+    /// By how many seconds all task marks seem late against the signal, early when negative; null when they seem in place. Nothing is moved for it.
+    /// </summary>
+    public double? MarksLateS { get; init; }
+
     /// <summary>The impedance readings; null when none were given.</summary>
     public ImpedanceReport? Readings => Recording.Impedance;
 }

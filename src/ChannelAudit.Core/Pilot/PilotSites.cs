@@ -37,7 +37,7 @@ internal static class PilotSites
     {
         SiteSetup? site = setup.Sites.FirstOrDefault(site => string.Equals(site.Name, judged.Name, StringComparison.Ordinal));
         ImmutableArray<PilotJoint> own = [.. joints.Where(joint => joint.Has(judged.Name))];
-        ImmutableArray<SiteReason> reasons = Settled(SiteReasons.Of(judged), own);
+        ImmutableArray<SiteReason> reasons = Settled(SiteReasons.Of(judged, result.DurationS), own);
         return new PilotSite
         {
             Name = judged.Name,
@@ -63,8 +63,9 @@ internal static class PilotSites
         ImmutableArray<SiteReason> others = [.. reasons.Where(reason => !string.Equals(reason.Code, ReasonCode.Bridge, StringComparison.Ordinal))];
         if (joints.FirstOrDefault(joint => joint.IsCertain) is { } certain)
         {
-            string text = reasons.Except(others).Select(reason => reason.Text).FirstOrDefault() ?? $"taps on the lead wires of {certain.One} and {certain.Other} show in both";
-            return [new SiteReason(ReasonCode.Bridge, Grade.Reject, InTrialsOnly: false, text), .. others];
+            string taps = $"taps on the lead wires of {certain.One} and {certain.Other} show in both";
+            SiteReason bridge = reasons.Except(others).FirstOrDefault() ?? new SiteReason(ReasonCode.Bridge, Grade.Reject, InTrialsOnly: false, taps, taps);
+            return [bridge with { Grade = Grade.Reject, InTrialsOnly = false }, .. others];
         }
 
         return !joints.IsEmpty && joints.All(joint => joint.IsSettledApart) ? others : reasons;

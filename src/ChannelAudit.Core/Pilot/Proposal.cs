@@ -9,4 +9,8 @@ namespace ChannelAudit.Pilot;
 /// <param name="IsBlocking">Whether the site cannot be scored without it.</param>
 /// <param name="Because">What was seen.</param>
 /// <param name="At">When, for a step that waits.</param>
-internal sealed record Proposal(StepKind Kind, ImmutableArray<string> Sites, string? Reason, bool IsBlocking, string Because, string? At = null);
+internal sealed record Proposal(StepKind Kind, ImmutableArray<string> Sites, string? Reason, bool IsBlocking, string Because, string? At = null)
+{
+    /// <summary>What of a site it may rescue, from 0 to 1: the share of the trials that the fault spoils.</summary>
+    public double Share { get; init; } = 1;
+}

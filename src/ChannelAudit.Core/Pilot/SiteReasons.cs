@@ -9,30 +9,43 @@ namespace ChannelAudit.Pilot;
 internal static class SiteReasons
 {
     /// <summary>The reasons, worst first, in the fixed order of the codes.</summary>
-    public static ImmutableArray<SiteReason> Of(ChannelResult channel) =>
+    /// <param name="channel">The channel.</param>
+    /// <param name="durationS">Length of the recording in seconds.</param>
+    public static ImmutableArray<SiteReason> Of(ChannelResult channel, double durationS) =>
     [
         .. channel.Reasons
             .Concat(channel.Cells.SelectMany(cell => cell.Reasons))
             .Distinct(StringComparer.Ordinal)
-            .Select(code => Of(channel, code))
+            .Select(code => Of(channel, code, durationS))
             .OrderByDescending(reason => reason.Grade)
             .ThenBy(reason => ReasonCode.All.IndexOf(reason.Code)),
     ];
 
-    private static SiteReason Of(ChannelResult channel, string code)
+    private static SiteReason Of(ChannelResult channel, string code, double durationS)
     {
         Finding[] inTrials = [.. channel.Cells.SelectMany(cell => cell.Findings).Where(finding => IsOf(finding, code))];
-        Finding[] whole = [.. channel.Findings.Where(finding => IsOf(finding, code) && !IsShare(finding))];
+        Finding[] whole = [.. channel.Findings.Where(finding => IsOf(finding, code) && !finding.CountsTrials)];
         Grade inAll = whole.Length > 0 ? whole.Max(finding => finding.Grade) : Grade.Pass;
         bool isOfChannel = channel.Reasons.Contains(code, StringComparer.Ordinal);
         Grade grade = isOfChannel && whole.Length == 0 ? channel.Verdict : inAll == Grade.Pass ? Grade.Questionable : inAll;
-        string text = whole.Concat(inTrials).OrderByDescending(finding => finding.Grade).Select(finding => finding.Text).FirstOrDefault()
-            ?? channel.NotAssessed.Concat(channel.Cells.SelectMany(cell => cell.NotAssessed)).Where(open => string.Equals(open.Reason, code, StringComparison.Ordinal)).Select(open => open.Cause).FirstOrDefault()
-            ?? code;
-        return new SiteReason(code, grade, !isOfChannel, text);
+        Finding? said = whole.Concat(inTrials).MaxBy(finding => finding.Grade);
+        string text = said?.Text ?? WhyOpen(channel, code) ?? code;
+        return new SiteReason(code, grade, !isOfChannel, text, said?.Seen ?? text) { Share = ShareOf(channel, code, whole, durationS), Finding = said };
     }
 
-    private static bool IsOf(Finding finding, string code) => string.Equals(finding.Reason, code, StringComparison.Ordinal);
+    // A fault that holds all through spoils every trial; what holds for a while, or in some trials, spoils that part.
+    private static double ShareOf(ChannelResult channel, string code, Finding[] whole, double durationS)
+    {
+        double ofTime = whole.Length == 0 || durationS <= 0 ? 0 : whole.Max(finding => finding.ToS - finding.FromS) / durationS;
+        double trials = channel.Cells.Count(cell => cell.Reasons.Contains(code, StringComparer.Ordinal));
+        double ofTrials = channel.Cells.IsEmpty ? 0 : trials / channel.Cells.Length;
+        double most = Math.Max(ofTime, ofTrials);
+        return most > 0 ? Math.Min(1, most) : 1;
+    }
 
-    private static bool IsShare(Finding finding) => finding.Evidence.Any(one => one.Measure.StartsWith("bad_share", StringComparison.Ordinal));
+    private static string? WhyOpen(ChannelResult channel, string code) => channel.NotAssessed
+        .Concat(channel.Cells.SelectMany(cell => cell.NotAssessed))
+        .FirstOrDefault(open => string.Equals(open.Reason, code, StringComparison.Ordinal))?.Cause;
+
+    private static bool IsOf(Finding finding, string code) => string.Equals(finding.Reason, code, StringComparison.Ordinal);
 }

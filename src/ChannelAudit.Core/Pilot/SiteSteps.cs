@@ -41,7 +41,8 @@ internal sealed class SiteSteps
         _ => [],
     };
 
-    // A reading that has fallen is waited for, one that rises has lost its gel, one beyond all waiting asks for the skin. Without readings the plug comes first.
+    // A reading that has fallen is waited for, one that rises has lost its gel, one beyond all waiting asks for the skin.
+    // Without readings the plug comes first.
     private Proposal OfContactAt(PilotSite site, SiteReason reason, StepKind otherwise) => contacts.GradeOf(site.Name) switch
     {
         _ when contacts.IsRisingAtOne(site.Name) => At(StepKind.Leads, site, reason),
@@ -81,8 +82,11 @@ internal sealed class SiteSteps
     {
         if (reason.Grade == Grade.Reject)
         {
-            string[] both = [.. sites.Where(one => one == site || string.Equals(one.Name, site.Task?.Strongest, StringComparison.Ordinal)).Select(one => one.Name)];
-            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Short);
+            string[] both =
+            [
+                .. sites.Where(one => one == site || string.Equals(one.Name, site.Task?.Strongest, StringComparison.Ordinal)).Select(one => one.Name),
+            ];
+            yield return new Proposal(StepKind.Exchange, [.. both], reason.Code, IsBlocking: true, reason.Seen) { Share = reason.Share };
         }
         else if (site.Task?.AnswersMost == false)
         {
@@ -95,7 +99,7 @@ internal sealed class SiteSteps
         site.IsAtEyelid && !step.IsBlocking && StepCost.TouchesSkin(step.Kind) ? step with { Kind = StepKind.Leave, At = null } : step;
 
     private static Proposal At(StepKind kind, PilotSite site, SiteReason reason) =>
-        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Short}");
+        new(kind, [site.Name], reason.Code, reason.Grade == Grade.Reject, $"{site.Name}: {reason.Seen}") { Share = reason.Share };
 
     private static Proposal Everywhere(StepKind kind, PilotSite site, SiteReason reason) => At(kind, site, reason) with { Sites = [] };
 }

@@ -7,7 +7,8 @@ public static class StepCost
     /// <summary>Minutes in the chair.</summary>
     public static double MinutesOf(StepKind kind) => kind switch
     {
-        StepKind.Record or StepKind.Range or StepKind.Exchange or StepKind.Ground or StepKind.Still or StepKind.AskAgain or StepKind.Leads or StepKind.Fasten or StepKind.Settle or StepKind.Measure => 1,
+        StepKind.Record or StepKind.Range or StepKind.Exchange or StepKind.Ground or StepKind.Still
+            or StepKind.AskAgain or StepKind.Leads or StepKind.Fasten or StepKind.Settle or StepKind.Measure => 1,
         StepKind.Room or StepKind.Input or StepKind.Storage => 2,
         StepKind.Wipe => 3,
         StepKind.Renew => 4,

@@ -6,7 +6,8 @@ namespace ChannelAudit.Pilot;
 
 /// <summary>Says from taps on lead wires which sites gel joins.</summary>
 /// <remarks>
-/// A wire that is tapped moves its own electrode's potential and no other's. Gel of resistance R between two contacts of impedance Z hands Z/(Z+R) of it on, with
+/// A wire that is tapped moves its own electrode's potential and no other's. Gel of resistance R between two contacts of impedance Z hands
+/// Z/(Z+R) of it on, with
 /// the same shape (the node equations of methods 1.2): a share of 0.15 is a joint of less than 6 Z, one below 0.05 more than 19 Z, which no score notices. A
 /// tap that shakes the head moves every electrode, each in its own way: then the shapes differ, or all sites show it and nothing follows.
 /// </remarks>
@@ -56,7 +57,8 @@ internal sealed class TapReader
                 SiteTaps? onB = seen.GetValueOrDefault(channels[b].Name);
                 if (onA is not null || onB is not null)
                 {
-                    pairs.Add(new TappedPair(channels[a].Name, channels[b].Name, onA?.ShareIn(b), onB?.ShareIn(a), Combine(onA?.VerdictOn(b), onB?.VerdictOn(a))));
+                    TapVerdict verdict = Combine(onA?.VerdictOn(b), onB?.VerdictOn(a));
+                    pairs.Add(new TappedPair(channels[a].Name, channels[b].Name, onA?.ShareIn(b), onB?.ShareIn(a), verdict));
                 }
             }
         }
@@ -186,7 +188,9 @@ internal sealed class TapReader
 
             double share = both / ownPower;
             double shape = Math.Abs(both) / Math.Sqrt(ownPower * otherPower);
-            return shape >= SameShape || Math.Abs(share) < JoinedShare ? share : Math.CopySign(Math.Min(Math.Abs(share), (JoinedShare + ApartShare) / 2), share);
+            return shape >= SameShape || Math.Abs(share) < JoinedShare
+                ? share
+                : Math.CopySign(Math.Min(Math.Abs(share), (JoinedShare + ApartShare) / 2), share);
         }
     }
 }

@@ -4,7 +4,10 @@ using ChannelAudit.Signals.Filters;
 namespace ChannelAudit.Pilot;
 
 /// <summary>A stretch of a channel as taps show in it: the slow deflections of a wire that was moved, without offset, mains and muscle.</summary>
-/// <remarks>A mean over one period of the mains empties the mains and all their harmonics and leaves what is slower than about 20 Hz; a high-pass at 2 Hz takes the baseline.</remarks>
+/// <remarks>
+/// A mean over one period of the mains empties the mains and all their harmonics and leaves what is slower than about
+/// 20 Hz; a high-pass at 2 Hz takes the baseline.
+/// </remarks>
 internal static class TapSignal
 {
     private const double CornerHz = 2;

@@ -6,7 +6,7 @@ namespace ChannelAudit.Text;
 
 /// <summary>A small table with a header, read whole: BIDS companions, impedance readings and their like.</summary>
 /// <remarks>
-/// Tabs as in BIDS; commas or semicolons when the header has no tab. Cells in double quotes may hold separators (RFC 4180). A byte order mark, CRLF and
+/// Tabs as in BIDS; commas or semicolons when the header has no tab. Cells in double quotes may hold separators (RFC 4180), but no line break; a quote within a cell that does not begin with one is text. A byte order mark, CRLF and
 /// blank lines are tolerated.
 /// </remarks>
 internal sealed record SmallTable
@@ -25,7 +25,7 @@ internal sealed record SmallTable
     /// <summary>Reads a table.</summary>
     /// <param name="path">The file.</param>
     /// <param name="kind">What it should be, for messages.</param>
-    /// <exception cref="ChannelAuditException">When it cannot be read, is empty, or a row is too long or too short.</exception>
+    /// <exception cref="ChannelAuditException">When it cannot be read, is empty, or a row is too long or too short, or a quote is not closed in its line.</exception>
     public static SmallTable Read(string path, SmallTableKind kind)
     {
         string file = Path.GetFileName(path);
@@ -100,6 +100,12 @@ internal sealed record SmallTable
         ImmutableArray<SmallTableRow>.Builder rows = ImmutableArray.CreateBuilder<SmallTableRow>();
         foreach (SepReader.Row row in reader)
         {
+            // RFC 4180 allows a line break within quotes; here it is a quote too many, which would swallow the rows below it.
+            if (row.LineNumberToExcl - row.LineNumberFrom > 1)
+            {
+                throw SmallTableErrors.OpenQuote(file, row.LineNumberFrom);
+            }
+
             ImmutableArray<string> cells = Cells(row);
             if (cells.All(cell => cell.Length == 0) && (columns.IsEmpty || cells.Length == 1))
             {

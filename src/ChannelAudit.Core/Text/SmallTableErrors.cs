@@ -33,6 +33,10 @@ internal static class SmallTableErrors
     public static ChannelAuditException OpenQuote(string file, Exception inner) =>
         new(FaultKind.Usage, $"{file}: a quote is opened and never closed", "remove the single quote sign, or double it inside a quoted cell", inner);
 
+    /// <summary>A quote that is not closed in its line.</summary>
+    public static ChannelAuditException OpenQuote(string file, int line) =>
+        Fault($"{file}, line {Text(line)}: a quote is opened and not closed in this line", "remove the single quote sign, or double it inside a quoted cell");
+
     /// <summary>A row with too many or too few cells.</summary>
     public static ChannelAuditException Ragged(string file, int line, int expected, int found) =>
         Fault(

@@ -17,6 +17,12 @@ internal static class BadTrialShare
     /// <summary>The pseudo reason code of the limits.</summary>
     public const string Reason = "bad-trials";
 
+    /// <summary>The share of trials that are rejected, a measure in %.</summary>
+    public const string Share = "bad_share";
+
+    /// <summary>The lower end of that share's interval, a measure in %.</summary>
+    public const string LowShare = "bad_share_low";
+
     private const int LeastTrials = 8;
     private const int MostNamed = 3;
 
@@ -44,8 +50,8 @@ internal static class BadTrialShare
             criterion.ChannelReject,
             measure => measure switch
             {
-                "bad_share" => 100.0 * rejected / trials,
-                "bad_share_low" => low,
+                Share => 100.0 * rejected / trials,
+                LowShare => low,
                 _ => null,
             });
     }
@@ -54,7 +60,7 @@ internal static class BadTrialShare
     {
         Grade grade = rejected == trials ? Grade.Reject : 2 * doubted > trials ? Grade.Questionable : Grade.Pass;
         double share = 100.0 * (grade == Grade.Reject ? rejected : doubted) / trials;
-        return new LimitJudgement(grade, grade == Grade.Pass ? [] : [new Evidence("bad_share", share, "%", grade == Grade.Reject ? 100 : 50)]);
+        return new LimitJudgement(grade, grade == Grade.Pass ? [] : [new Evidence(Share, share, "%", grade == Grade.Reject ? 100 : 50)]);
     }
 
     private static ImmutableArray<string> Commonest(ImmutableArray<CellResult> cells, Grade grade)

@@ -63,11 +63,11 @@ internal static class ImpedanceRows
         foreach (PairImpedance pair in site.Pairs)
         {
             string first = First(pair, withTime: style.Columns >= RoomForTimes);
-            text.Append(Gap).Append(ImpedanceWords.Of(pair.Pair).PadRight("a to ground".Length)).Append(Gap)
+            text.Append(Gap).Append(TerminalText.Clean(ImpedanceWords.Of(pair.Pair, site)).PadRight("a to ground".Length)).Append(Gap)
                 .Append(Graded(pair.Grade, Words(pair), first.Length == 0 ? 0 : PairColumns - 1, style)).Append(first).Append('\n');
         }
 
-        text.Append(Gap).Append("alone: ").Append(Alone(site, "a ", "b ", "ground ")).Append('\n');
+        text.Append(Gap).Append("alone: ").Append(Alone(site, TerminalText.Clean(site.NameOfA) + " ", TerminalText.Clean(site.NameOfB) + " ", "ground ")).Append('\n');
     }
 
     private static string Words(PairImpedance pair) =>
@@ -79,7 +79,7 @@ internal static class ImpedanceRows
         : string.Empty;
 
     // In doubt, the solved values are no contact's own.
-    private static string Alone(SiteImpedance site, string a = "", string b = "", string ground = "") => site.Solved is { } solved && !site.Warnings.Any(warning => warning.CastsDoubt)
+    private static string Alone(SiteImpedance site, string a = "", string b = "", string ground = "") => site.Solved is { } solved && !site.IsDoubted
         ? $"{a}{ImpedanceWords.Number(solved.AKohm)}, {b}{ImpedanceWords.Number(solved.BKohm)}, {ground}{ImpedanceWords.Number(solved.GroundKohm)}"
         : "not known";
 

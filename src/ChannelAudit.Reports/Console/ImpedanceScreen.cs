@@ -20,6 +20,7 @@ public static class ImpedanceScreen
         {
             Head(text, recording, report, style);
             ImpedanceRows.Write(text, report, style);
+            Electrodes(text, report, style);
             Across(text, report, style);
             text.Append('\n');
             Steps(text, report, style);
@@ -46,6 +47,16 @@ public static class ImpedanceScreen
         string after = report.IsAfterTheSession ? ", after the session" : string.Empty;
         Line(text, $"{named}: {Quantities.Many(report.Sites.Length, "site")}{latest}{after}. In kΩ: good below 5, wait 5 to 20, redo above 20.", style);
         text.Append('\n');
+    }
+
+    // The head of the table says a and b, the advice the ids.
+    private static void Electrodes(StringBuilder text, ImpedanceReport report, TerminalStyle style)
+    {
+        string[] named = [.. report.Sites.Where(site => !site.Electrodes.IsEmpty).Select(site => $"{site.Name} {site.NameOfA}, {site.NameOfB}")];
+        if (named.Length > 0)
+        {
+            Line(text, $"a and b: {string.Join("; ", named)}", style);
+        }
     }
 
     private static void Across(StringBuilder text, ImpedanceReport report, TerminalStyle style)

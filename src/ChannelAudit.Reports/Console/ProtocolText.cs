@@ -45,7 +45,9 @@ public static class ProtocolText
     private static string Say(ProtocolPart part) => part.Kind switch
     {
         ProtocolPartKind.Rest => "\"Look ahead, relax your face, lips a little apart.\"",
-        ProtocolPartKind.Task => $"Show it, then: \"Now, and hold ... and relax.\" Only this movement ({TerminalText.Clean(part.Site!)}).",
+        ProtocolPartKind.Task =>
+            $"From {Quantities.Clock(part.AtS - part.LeadS)} show it; at {Quantities.Clock(part.AtS)}: \"Now, and hold ... and relax.\" "
+            + $"Only this movement ({TerminalText.Clean(part.Site!)}).",
         _ => $"Tap each of the two lead wires of {TerminalText.Clean(part.Site!)} three times, lightly, a hand's breadth from the electrode.",
     };
 

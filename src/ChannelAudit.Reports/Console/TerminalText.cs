@@ -51,6 +51,22 @@ internal static class TerminalText
     /// <summary>Lines broken at blanks; a word that is too long, as a path may be, has a line to itself and stays whole, so that it can be copied.</summary>
     public static IEnumerable<string> WrapWhole(string text, int columns) => Broken(text, columns, word => word);
 
+    /// <summary>Adds a text in lines that fit, each after its indent and ended by LF.</summary>
+    /// <param name="text">Where to.</param>
+    /// <param name="line">The text.</param>
+    /// <param name="indent">Before the first line.</param>
+    /// <param name="further">Before the others.</param>
+    /// <param name="style">For the columns.</param>
+    public static void AppendLines(StringBuilder text, string line, string indent, string further, TerminalStyle style)
+    {
+        string before = indent;
+        foreach (string part in Wrap(line, style.Columns - Math.Max(indent.Length, further.Length)))
+        {
+            text.Append(before).Append(part).Append('\n');
+            before = further;
+        }
+    }
+
     /// <summary>Shape and word of a verdict, padded to one width, coloured when asked for.</summary>
     public static string Verdict(Grade verdict, TerminalStyle style)
     {

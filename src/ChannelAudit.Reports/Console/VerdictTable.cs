@@ -24,6 +24,7 @@ public static class VerdictTable
         if (digest.Recordings.Length > 1)
         {
             RecordingLines.Write(text, RecordingDigest.WorstFirst(digest.Recordings), style);
+            text.Append(StudyLines.Render(digest.Odd, style));
         }
 
         // A recording that passes needs no lines of its own among many.

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Results;
+using ChannelAudit.Studies;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Digests;
@@ -13,6 +14,7 @@ public sealed class RunCollector
 
     private readonly List<RecordingDigest> _digests = [];
     private readonly Dictionary<string, RecordingResult> _detailed = new(StringComparer.Ordinal);
+    private readonly OddRecordings _odd = new();
     private readonly HashSet<string> _codes = new(StringComparer.Ordinal);
 
     /// <summary>Adds a result.</summary>
@@ -20,6 +22,7 @@ public sealed class RunCollector
     {
         RecordingDigest digest = RecordingDigest.Of(recording, stamp);
         _digests.Add(digest);
+        _odd.Add(recording);
         _codes.UnionWith(Codes(recording));
         _detailed[recording.Id] = WithoutNumbers(recording);
         if (_detailed.Count > MostDetailed)
@@ -39,6 +42,7 @@ public sealed class RunCollector
         Recordings = [.. _digests.OrderBy(digest => digest.Id, StringComparer.Ordinal)],
         Detailed = [.. Worst(_digests.Count == 1).Select(digest => _detailed[digest.Id])],
         Codes = [.. _codes],
+        Odd = _odd.Found(),
         Unread = unread,
     };
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
+using ChannelAudit.Studies;
 
 namespace ChannelAudit.Reports.Digests;
 
@@ -16,6 +17,9 @@ public sealed record RunDigest
 
     /// <summary>Every code that occurs, of reasons and of information; empty of a run that was written before.</summary>
     public required ImmutableHashSet<string> Codes { get; init; }
+
+    /// <summary>Recordings that are other than the rest; changes no verdict.</summary>
+    public ImmutableArray<StudyFinding> Odd { get; init; } = [];
 
     /// <summary>Recordings that could not be read.</summary>
     public ImmutableArray<UnreadRecording> Unread { get; init; } = [];
@@ -32,12 +36,14 @@ public sealed record RunDigest
 
     /// <summary>The digest of a run that was written before.</summary>
     /// <param name="recordings">Its recordings.</param>
+    /// <param name="odd">Those that are other than the rest.</param>
     /// <param name="read">Reads one in full; asked for the few that are shown so.</param>
-    public static RunDigest Of(ImmutableArray<RecordingDigest> recordings, Func<string, RecordingResult> read) => new()
+    public static RunDigest Of(ImmutableArray<RecordingDigest> recordings, ImmutableArray<StudyFinding> odd, Func<string, RecordingResult> read) => new()
     {
         Recordings = [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)],
         Detailed = [.. RunCollector.ShownInFull(recordings, recordings.Length == 1).Select(recording => read(recording.Id))],
         Codes = [],
+        Odd = odd,
     };
 
     /// <summary>The digest of results that are all in memory.</summary>

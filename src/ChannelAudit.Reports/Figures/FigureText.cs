@@ -96,8 +96,7 @@ public static class FigureText
             : "nothing could be measured";
 
     /// <summary>Reasons in words, each once.</summary>
-    internal static string Names(IEnumerable<string> reasons) =>
-        PlainText.Of(string.Join(", ", reasons.Distinct(StringComparer.Ordinal).Select(reason => ReasonWords.For(reason).Name)));
+    internal static string Names(IEnumerable<string> reasons) => PlainText.Of(ReasonWords.Names(reasons));
 
     private static string ShareOfTrials(ChannelResult channel, Finding finding)
     {

@@ -41,6 +41,7 @@ public static class AuditJson
         json.WriteEndObject();
         WriteCounts(json, digest);
         text.Rows("recordings", digest.Recordings, WriteRecording);
+        StudyJson.Write(text, digest.Odd);
         text.Rows("unread", digest.Unread, WriteUnread);
         text.Rows("warnings", Warnings(run, digest), WriteWarning);
         text.Rows("files", files, WriteFile);
@@ -118,19 +119,8 @@ public static class AuditJson
         }
 
         json.WriteEndArray();
-        WriteCodes(json, "information", recording.Information);
+        json.WriteTexts("information", recording.Information);
         json.WriteEndObject();
-    }
-
-    private static void WriteCodes(Utf8JsonWriter json, string name, ImmutableArray<string> codes)
-    {
-        json.WriteStartArray(name);
-        foreach (string code in codes)
-        {
-            json.WriteStringValue(code);
-        }
-
-        json.WriteEndArray();
     }
 
     private static void WriteChannel(Utf8JsonWriter json, ChannelDigest channel)
@@ -138,7 +128,7 @@ public static class AuditJson
         json.WriteStartObject();
         json.WriteString("channel", channel.Name);
         json.WriteString("verdict", VerdictWords.Code(channel.Verdict));
-        WriteCodes(json, "reasons", channel.Reasons);
+        json.WriteTexts("reasons", channel.Reasons);
         WriteVerdicts(json, "trials", channel.Trials);
         json.WriteEndObject();
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Studies;
 
 namespace ChannelAudit.Reports.Json;
 
@@ -19,6 +20,10 @@ internal static class AuditReading
         ImmutableArray<RecordingDigest> all = root.List("recordings", field => Recording(field, warnings));
         return all.DistinctBy(recording => recording.Id, StringComparer.Ordinal).Count() == all.Length ? all : [];
     }
+
+    /// <summary>The recordings that are other than the rest.</summary>
+    public static ImmutableArray<StudyFinding> Odd(JsonField root) => root.List("odd", field => new StudyFinding(
+        field.Text("kind"), field.Texts("recordings"), field.TextOrNull("channel"), field.Text("text"), field.Text("to_do")));
 
     private static RecordingDigest Recording(JsonField field, ILookup<string, Warning> warnings) => new()
     {

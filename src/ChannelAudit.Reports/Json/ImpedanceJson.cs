@@ -47,6 +47,7 @@ internal static class ImpedanceJson
         Utf8JsonWriter json = text.Writer;
         json.WriteStartObject();
         json.WriteString("site", site.Name);
+        json.WriteTexts("electrodes", site.Electrodes);
         json.WriteString("grade", site.Grade is { } grade ? ImpedanceCodes.Of(grade) : null);
         if (site.Solved is { } solved)
         {

@@ -30,6 +30,7 @@ internal static class ImpedanceReading
         return new SiteImpedance
         {
             Name = name,
+            Electrodes = field.Texts("electrodes"),
             Solved = field.ObjectOrNull("solved") is { } solved
                 ? new SolvedImpedance(solved.Number("a_kohm"), solved.Number("b_kohm"), solved.Number("ground_kohm"))
                 : null,

@@ -60,7 +60,7 @@ public sealed class AuditFolder : IDisposable
         List<Func<bool>> checks = [.. recordings.Select(one => (Func<bool>)(() => Stands(one.Id, one.Stamp, needed)))];
         checks.AddRange(Previous.Files.Where(file => !file.Path.Contains('/', StringComparison.Ordinal))
             .Select(file => (Func<bool>)(() => SafePath.IsBelow(file.Path) && FileHash.Is(Path.Combine(FolderPath, file.Path), file.Sha256))));
-        return all(checks) ? RunDigest.Of(Previous.Recordings, ReadStanding) : null;
+        return all(checks) ? RunDigest.Of(Previous.Recordings, Previous.Odd, ReadStanding) : null;
     }
 
     /// <summary>The result of a recording that was audited before from the same inputs; null when it must be audited.</summary>

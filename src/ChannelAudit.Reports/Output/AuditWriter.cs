@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Pages;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Output;
@@ -14,11 +15,18 @@ public static class AuditWriter
     /// <param name="figures">Draws the pictures of a recording; null for none.</param>
     /// <param name="cancel">Ends the writing; nothing has changed then.</param>
     /// <param name="more">Files beside those of every audit; none when left out.</param>
+    /// <param name="pilot">What a pilot shows first on the page; null for none.</param>
     /// <returns>The files written, in order; <c>audit.json</c> is the last.</returns>
     /// <exception cref="ArgumentException">When a recording's id is no safe name of a folder.</exception>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or the operating system refuses.</exception>
     public static ImmutableArray<OutputFile> Write(
-        AuditRun run, ImmutableArray<RecordingResult> recordings, string folder, FigureMaker? figures, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
+        AuditRun run,
+        ImmutableArray<RecordingResult> recordings,
+        string folder,
+        FigureMaker? figures,
+        CancellationToken cancel,
+        IReadOnlyList<ExtraFile>? more = null,
+        PilotSection? pilot = null)
     {
         using AuditFolder place = AuditFolder.Open(folder);
         try
@@ -31,7 +39,7 @@ public static class AuditWriter
                 writer.Add(recording, RecordingStamp.None);
             }
 
-            return writer.Finish([], cancel, more).Files;
+            return writer.Finish([], cancel, more, pilot).Files;
         }
         finally
         {

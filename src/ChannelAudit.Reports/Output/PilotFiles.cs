@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ChannelAudit.Pilot;
@@ -15,6 +14,10 @@ public static class PilotFiles
     /// <summary>The list of what to do.</summary>
     public const string DoNext = "do-next.txt";
 
+    /// <summary>Whether what stands in a folder is a pilot, not an audit of <c>screen</c> that came after one: that one takes the list away.</summary>
+    /// <param name="folder">The output folder.</param>
+    public static bool AreIn(string folder) => File.Exists(Path.Combine(folder, DoNext));
+
     /// <summary>Where the picture of an attempt is kept: <c>attempts/01.png</c>.</summary>
     public static string PictureOf(PilotAttempt attempt)
     {
@@ -24,15 +27,15 @@ public static class PilotFiles
 
     /// <summary>The list of what to do, with the cautions in full, as UTF-8 text.</summary>
     /// <param name="report">The pilot.</param>
-    /// <param name="changes">What has changed since the attempt before.</param>
-    /// <param name="attempt">This attempt.</param>
-    public static byte[] DoNextText(PilotReport report, ImmutableArray<string> changes, PilotAttempt attempt)
+    /// <param name="attempts">This attempt and those before it.</param>
+    public static byte[] DoNextText(PilotReport report, AttemptSeries attempts)
     {
         StringBuilder text = new();
         text.Append(Plain(report.Recording.Id)).Append(": ").Append(AnswerWords.Headline(report)).Append('\n');
-        AddList(text, "Changed since the attempt before", [.. changes]);
-        AddList(text, "Started all the same, because", attempt.StartedBecause is { } because ? [because] : []);
-        AddList(text, "Do next", [.. report.Next.Select((step, i) => $"{(i + 1).Plain()}. {StepWords.Of(step)} ({step.Because})")]);
+        AddList(text, "Times", MarkWords.Of(report) is { Length: > 0 } marks ? [marks] : []);
+        AddList(text, "Changed since the attempt before", [.. attempts.Changes]);
+        AddList(text, "Started all the same, because", attempts.Now.StartedBecause is { } because ? [because] : []);
+        AddList(text, "Do next", [.. report.Next.Select((step, i) => $"{(i + 1).Plain()}. {StepWords.Of(step)} ({SiteMoments.Because(report, step)})")]);
         if (StepWords.NeedCaution(report.Next))
         {
             text.Append('\n').Append(ReasonWords.Caution).Append('\n');

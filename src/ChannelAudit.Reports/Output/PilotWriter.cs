@@ -1,6 +1,6 @@
-using System.Collections.Immutable;
 using ChannelAudit.Pilot;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Pages;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Output;
@@ -19,7 +19,7 @@ public static class PilotWriter
     public static void Write(AuditRun run, PilotReport report, AttemptSeries attempts, ReadOnlyMemory<byte>? picture, string folder, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(attempts);
-        List<ExtraFile> more = [new ExtraFile(PilotFiles.DoNext, PilotFiles.DoNextText(report, attempts.Changes, attempts.Now))];
+        List<ExtraFile> more = [new ExtraFile(PilotFiles.DoNext, PilotFiles.DoNextText(report, attempts))];
         if (picture is { } png)
         {
             more.Add(new ExtraFile(PilotFiles.Picture, png));
@@ -27,6 +27,6 @@ public static class PilotWriter
         }
 
         more.Add(new ExtraFile(AttemptsJson.FileName, AttemptsJson.Render(attempts.All), OutlivesAudits: true));
-        AuditWriter.Write(run, [report.Recording], folder, null, cancel, more);
+        AuditWriter.Write(run, [report.Recording], folder, null, cancel, more, new PilotSection(report, attempts, picture));
     }
 }

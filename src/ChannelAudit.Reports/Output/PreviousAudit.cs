@@ -2,19 +2,21 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Studies;
 
 namespace ChannelAudit.Reports.Output;
 
 /// <summary>What an audit already standing in a folder says of itself.</summary>
 /// <param name="Files">The files that it lists; empty when the folder is new, or holds nothing but left-overs of a broken run.</param>
 /// <param name="Recordings">Its recordings; empty when none could be taken over.</param>
+/// <param name="Odd">Those that are other than the rest.</param>
 /// <param name="HasUnread">Whether it could not read a recording.</param>
-internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, ImmutableArray<RecordingDigest> Recordings, bool HasUnread)
+internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, ImmutableArray<RecordingDigest> Recordings, ImmutableArray<StudyFinding> Odd, bool HasUnread)
 {
     /// <summary>The name of the file that makes a folder an audit.</summary>
     public const string FileName = "audit.json";
 
-    private static readonly PreviousAudit None = new([], [], false);
+    private static readonly PreviousAudit None = new([], [], [], false);
 
     /// <summary>Reads it.</summary>
     /// <exception cref="ChannelAuditException">When the folder is neither empty nor an audit, or cannot be read.</exception>
@@ -52,9 +54,11 @@ internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, Immutable
                 throw OutputErrors.NotAnAudit(folder, FileName);
             }
 
+            (ImmutableArray<RecordingDigest> recordings, ImmutableArray<StudyFinding> odd) = RecordingsOf(root);
             return new PreviousAudit(
                 root.List("files", file => new OutputFile(file.Text("path"), file.TextOrNull("sha256") ?? string.Empty)),
-                RecordingsOf(root),
+                recordings,
+                odd,
                 root.ObjectOrNull("counts")?.WholeOrNull("unread") != 0);
         }
         catch (JsonException)
@@ -64,15 +68,15 @@ internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, Immutable
     }
 
     // An audit of an older version, or one that a person has changed, is made anew from its recordings.
-    private static ImmutableArray<RecordingDigest> RecordingsOf(JsonField root)
+    private static (ImmutableArray<RecordingDigest> Recordings, ImmutableArray<StudyFinding> Odd) RecordingsOf(JsonField root)
     {
         try
         {
-            return [.. AuditReading.Recordings(root).Where(recording => recording.Stamp.InputsSha256.Length > 0 && SafePath.IsName(recording.Id))];
+            return ([.. AuditReading.Recordings(root).Where(recording => recording.Stamp.InputsSha256.Length > 0 && SafePath.IsName(recording.Id))], AuditReading.Odd(root));
         }
         catch (ChannelAuditException)
         {
-            return [];
+            return ([], []);
         }
     }
 

@@ -85,10 +85,11 @@ public sealed class RunWriter : IDisposable
     /// <param name="unread">Recordings that could not be read.</param>
     /// <param name="cancel">Ends the writing; nothing has changed then.</param>
     /// <param name="more">Files beside those of every audit.</param>
+    /// <param name="pilot">What a pilot shows first on its page; null for none.</param>
     /// <returns>The run in short, and the files written.</returns>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
     public (RunDigest Digest, ImmutableArray<OutputFile> Files) Finish(
-        ImmutableArray<UnreadRecording> unread, CancellationToken cancel, params IReadOnlyList<ExtraFile> more)
+        ImmutableArray<UnreadRecording> unread, CancellationToken cancel, IReadOnlyList<ExtraFile>? more = null, PilotSection? pilot = null)
     {
         RunDigest digest = _collector.Digest(unread);
         using OutputBatch batch = new(_folder.FolderPath);
@@ -100,13 +101,13 @@ public sealed class RunWriter : IDisposable
         _verdicts.HandTo(batch);
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
-        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0]) : ReportPage.OfStudy(_run, digest));
-        foreach (ExtraFile file in more)
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0], pilot) : ReportPage.OfStudy(_run, digest));
+        foreach (ExtraFile file in more ?? [])
         {
             batch.Add(file.Path, file.Bytes.Span);
         }
 
-        HashSet<string> kept = [.. more.Where(file => file.OutlivesAudits).Select(file => file.Path)];
+        HashSet<string> kept = [.. (more ?? []).Where(file => file.OutlivesAudits).Select(file => file.Path)];
         batch.Add(PreviousAudit.FileName, AuditJson.Render(_run, digest, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
         cancel.ThrowIfCancellationRequested();
         batch.Commit(() => StaleFiles.Remove(_folder.FolderPath, [.. _folder.Previous.Files.Select(file => file.Path)], batch.Files.Select(file => file.Path)));
@@ -122,14 +123,14 @@ public sealed class RunWriter : IDisposable
         _conditions.Dispose();
     }
 
-    private byte[] PageOfOne(RecordingResult recording)
+    private byte[] PageOfOne(RecordingResult recording, PilotSection? pilot)
     {
         ImmutableArray<FigureFile> pictures =
         [
             .. _folder.FilesOf(recording.Id).Where(name => name.EndsWith(".png", StringComparison.Ordinal))
                 .Select(name => new FigureFile(name, _folder.Read(recording.Id, name))),
         ];
-        return ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, pictures));
+        return ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, pictures), pilot);
     }
 
     private GrowingTable Table(string name, ImmutableArray<string> columns) => new(name, _folder.PlaceOfTable(name), columns);

@@ -46,7 +46,7 @@ internal static class ImpedanceSection
         html.Markup("</td>");
     }
 
-    private static string Alone(SiteImpedance site) => site.Solved is { } solved && !site.Warnings.Any(warning => warning.CastsDoubt)
+    private static string Alone(SiteImpedance site) => site.Solved is { } solved && !site.IsDoubted
         ? $"{ImpedanceWords.Number(solved.AKohm)}, {ImpedanceWords.Number(solved.BKohm)}, {ImpedanceWords.Number(solved.GroundKohm)}"
         : "not known";
 

@@ -9,11 +9,16 @@ namespace ChannelAudit.Reports.Pages;
 public static class ReportPage
 {
     /// <summary>The page of one recording, as UTF-8 bytes.</summary>
-    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures)
+    /// <param name="run">With what it was audited.</param>
+    /// <param name="recording">The result.</param>
+    /// <param name="figures">Its pictures.</param>
+    /// <param name="pilot">What a pilot shows first; null for none.</param>
+    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null)
     {
         RunDigest digest = RunDigest.Of(recording);
         return Page(RunSummary.Of(digest), html =>
         {
+            pilot?.Write(html);
             RecordingSection.Write(html, recording, figures);
             UnreadSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
@@ -25,6 +30,7 @@ public static class ReportPage
     public static byte[] OfStudy(AuditRun run, RunDigest digest) => Page(RunSummary.Of(digest), html =>
     {
         OverviewTable.Write(html, RecordingDigest.WorstFirst(digest.Recordings));
+        StudySection.Write(html, digest.Odd);
         UnreadSection.Write(html, run, digest.Unread);
         AdviceSection.Write(html, digest.Codes);
         RepeatSection.Write(html, run);

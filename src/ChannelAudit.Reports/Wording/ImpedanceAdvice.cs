@@ -15,19 +15,22 @@ public static class ImpedanceAdvice
     public const string Apart = "Readings and signal are graded apart: a low reading excuses no bad signal, and no reading changes a verdict.";
 
     /// <summary>One entry a thing to do: about what, what was seen, what to do.</summary>
+    /// <remarks>Where the unit of the table is in doubt, that is the only thing to do: no number in it says anything about skin.</remarks>
     /// <param name="report">The readings.</param>
-    public static ImmutableArray<(string About, string Seen, string Advice)> Of(ImpedanceReport report) =>
-    [
-        .. report.Warnings.Where(warning => warning.CastsDoubt).Select(Told),
-        .. report.Sites.Where(site => site.Pairs.Any(pair => pair.Grade == ImpedanceGrade.Redo)).Select(site => Redo(site, report.IsAfterTheSession)),
-        .. report.Warnings.Where(warning => !warning.CastsDoubt && !IsSaidByRedo(warning, report)).Select(Told),
-        .. Wait(report),
-    ];
+    public static ImmutableArray<(string About, string Seen, string Advice)> Of(ImpedanceReport report) => report.IsUnitDoubted
+        ? [.. report.Warnings.Where(warning => warning.Code == ImpedanceWarningCode.UnitInDoubt).Select(Told)]
+        :
+        [
+            .. report.Warnings.Where(warning => warning.CastsDoubt).Select(Told),
+            .. report.Sites.Where(site => site.Pairs.Any(pair => pair.Grade == ImpedanceGrade.Redo)).Select(site => Redo(site, report.IsAfterTheSession)),
+            .. report.Warnings.Where(warning => !warning.CastsDoubt && !IsSaidByRedo(warning, report)).Select(Told),
+            .. Wait(report),
+        ];
 
     /// <summary>Whether somebody will touch skin for it: then the cautions belong beside it.</summary>
     /// <param name="report">The readings.</param>
-    public static bool TouchesSkin(ImpedanceReport report) =>
-        report.Sites.Any(site => site.Grade >= ImpedanceGrade.Doubtful) || report.Warnings.Any(warning => warning.Code != ImpedanceWarningCode.Incomplete);
+    public static bool TouchesSkin(ImpedanceReport report) => !report.IsUnitDoubted
+        && (report.Sites.Any(site => site.Grade >= ImpedanceGrade.Doubtful) || report.Warnings.Any(warning => warning.Code != ImpedanceWarningCode.Incomplete));
 
     /// <summary>Neighbours between which nothing was read, as a sentence; empty when there are none.</summary>
     /// <param name="report">The readings.</param>
@@ -49,18 +52,12 @@ public static class ImpedanceAdvice
     private static (string About, string Seen, string Advice) Redo(SiteImpedance site, bool isAfter)
     {
         string readings = string.Join(", ", site.Pairs.Where(pair => pair.Grade == ImpedanceGrade.Redo)
-            .Select(pair => $"{ImpedanceWords.Of(pair.Pair)} {ImpedanceWords.Kohm(pair.Kohm!.Value)}"));
+            .Select(pair => $"{ImpedanceWords.Of(pair.Pair, site)} {ImpedanceWords.Kohm(pair.Kohm!.Value)}"));
         string when = isAfter ? "next time, " : string.Empty;
-        if (site.Solved is not { } solved || site.Warnings.Any(warning => warning.CastsDoubt))
-        {
-            return (site.Name, readings, $"{when}renew the contacts of these readings, wait 5 minutes, measure all three again");
-        }
-
-        (string Name, double Kohm)[] contacts = [("electrode a", solved.AKohm), ("electrode b", solved.BKohm), ("the ground", solved.GroundKohm)];
-        double worst = contacts.Max(contact => contact.Kohm);
-        IEnumerable<string> high = contacts.Where(contact => contact.Kohm > ImpedanceLimits.RedoAboveKohm / 2 || contact.Kohm == worst)
-            .OrderByDescending(contact => contact.Kohm).Select(contact => $"{contact.Name} (about {ImpedanceWords.Kohm(contact.Kohm)})");
-        return (site.Name, readings, $"{when}renew {string.Join(" and ", high)}, wait 5 minutes, measure all three again");
+        string what = site.IsDoubted || HighContacts.Of(site) is not { IsEmpty: false } high
+            ? "the contacts of these readings"
+            : string.Join(" and ", high.Select(contact => $"{contact.Name} (about {ImpedanceWords.Kohm(contact.Kohm)})"));
+        return (site.Name, readings, $"{when}renew {what}, wait 5 minutes, measure all three again");
     }
 
     private static IEnumerable<(string About, string Seen, string Advice)> Wait(ImpedanceReport report)

@@ -25,11 +25,13 @@ public static class Quantities
         return decimals == 0 ? digits : digits.TrimEnd('0').TrimEnd('.');
     }
 
-    /// <summary>A number with its unit: <c>14.2 µV</c>; a ratio has none.</summary>
+    /// <summary>A number with its unit: <c>14.2 µV</c>; a ratio has none, and times from one second on are in seconds.</summary>
     /// <param name="value">The number.</param>
     /// <param name="unit">The unit as tables print it.</param>
     public static string WithUnit(double value, string unit) =>
-        string.Equals(unit, "1", StringComparison.Ordinal) ? Short(value) : $"{Short(value)} {Unit(unit)}";
+        string.Equals(unit, "1", StringComparison.Ordinal) ? Short(value)
+        : string.Equals(unit, "ms", StringComparison.Ordinal) && Math.Abs(value) >= 1000 ? $"{Short(value / 1000)} s"
+        : $"{Short(value)} {Unit(unit)}";
 
     /// <summary>The unit as people write it: the table's <c>uV</c> is µV.</summary>
     public static string Unit(string unit) => unit.StartsWith("uV", StringComparison.Ordinal) ? "\u00B5" + unit[1..] : unit;

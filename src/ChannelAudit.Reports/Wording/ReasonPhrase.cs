@@ -67,8 +67,7 @@ public static class ReasonPhrase
     }
 
     /// <summary>Whether a finding only counts bad trials: its number is a share of trials, not the size of what is wrong with them.</summary>
-    internal static bool IsShareOfTrials(Finding finding) =>
-        finding.Evidence.Any(evidence => evidence.Measure is "bad_share" or "bad_share_low");
+    internal static bool IsShareOfTrials(Finding finding) => finding.CountsTrials;
 
     private static string Bare(RecordingResult recording, string reason) => string.Equals(reason, ReasonCode.LineNoise, StringComparison.Ordinal)
         ? $"{Quantities.Short(recording.Mains.NominalHz)} Hz mains"

@@ -45,4 +45,8 @@ public static class ReasonWords
     public static ReasonWord For(string code) => ByCode.TryGetValue(code, out ReasonWord? word)
         ? word
         : new ReasonWord(code, code, "See the documentation of this code.", TouchesSkin: false, []);
+
+    /// <summary>Reasons in words, each once: <c>joined sites, drift</c>.</summary>
+    /// <param name="codes">The reason codes.</param>
+    public static string Names(IEnumerable<string> codes) => string.Join(", ", codes.Distinct(StringComparer.Ordinal).Select(code => For(code).Name));
 }

@@ -17,7 +17,13 @@ public sealed class SetupCommandTests : IDisposable
 
         CommandRun run = await CommandRun.Of("setup", "check", path);
 
-        Assert.Equal("setup.toml: in order; 2 sites\n  cheek: channel 'EMG 1'\n  brow: channel 'EMG 2'\n", run.Output);
+        Assert.Equal(
+            "setup.toml: can be read, not yet filled in; 2 sites\n  cheek: channel 'EMG 1'\n  brow: channel 'EMG 2'\n"
+                + "still to fill in, or to leave where you do not know:\n  task of cheek, brow: whether its muscle answers cannot be checked\n"
+                + "  muscle of cheek, brow: its place on the face is not known, if its name does not tell\n"
+                + "  side of cheek, brow: it is drawn on the left (or give position)\n"
+                + "  adjacent: at no site, so nothing tells which sites gel can join\n  rest, in [trials]: no label, so the quietest seconds stand for it\n",
+            run.Output);
         Assert.Equal(ExitCode.Done, run.Code);
     }
 
@@ -43,8 +49,10 @@ public sealed class SetupCommandTests : IDisposable
         CommandRun again = await CommandRun.Of("setup", "new", Recording(), "--out", file);
 
         Assert.Equal($"Written to {file}: 2 sites, 1 label of trials, and lines to complete\nThen: channelaudit setup check \"{file}\" {Recording()}\n", written.Output);
-        Assert.Equal(
-            "my setup.toml: in order; 2 sites\n  EMG 1: channel 'EMG 1'\n  EMG 2: channel 'EMG 2'\nrows.tsv: fits; 2 channels, 1 trial from events\n", check.Output);
+        Assert.StartsWith(
+            "my setup.toml: can be read, not yet filled in; 2 sites\n  EMG 1: channel 'EMG 1'\n  EMG 2: channel 'EMG 2'\nstill to fill in,", check.Output, StringComparison.Ordinal);
+        Assert.Contains("  task of EMG 1, EMG 2: ", check.Output, StringComparison.Ordinal);
+        Assert.EndsWith("rows.tsv: fits; 2 channels, 1 trial from events\n", check.Output, StringComparison.Ordinal);
         Assert.Equal(
             $"error: {file}: is there already and stays as it is\nhint: name another file with --out, or see the text with --out -\n", again.Error);
         Assert.Equal((ExitCode.Done, ExitCode.Done, ExitCode.Usage), (written.Code, check.Code, again.Code));
@@ -71,10 +79,10 @@ public sealed class SetupCommandTests : IDisposable
         CommandRun noFolder = await CommandRun.Of("setup", "new", Recording(), "--out", _folder.In("none/a.toml"));
         CommandRun noRecording = await CommandRun.Of("setup", "new", _folder.Write("note.txt", "no table"), "--out", _folder.In("a.toml"));
 
-        Assert.Equal("error: nowhere.edf: there is no such file\nhint: check the spelling of the path\n", missing.Error);
+        Assert.Equal("error: setup new: there is no file nowhere.edf\nhint: give the path of a file that exists\n", missing.Error);
         Assert.StartsWith($"error: {_folder.In("none/a.toml")}: there is no such folder to write into\nhint: ", noFolder.Error, StringComparison.Ordinal);
         Assert.StartsWith("error: note.txt: not a recording", noRecording.Error, StringComparison.Ordinal);
-        Assert.Equal((ExitCode.Unread, ExitCode.Usage, ExitCode.Unread), (missing.Code, noFolder.Code, noRecording.Code));
+        Assert.Equal((ExitCode.Usage, ExitCode.Usage, ExitCode.Unread), (missing.Code, noFolder.Code, noRecording.Code));
         Assert.False(File.Exists(_folder.In("a.toml")));
     }
 
@@ -99,7 +107,27 @@ public sealed class SetupCommandTests : IDisposable
 
         Assert.Equal("error: setup.toml, site 'cheek', task: no trial in rows_events.tsv is labelled 'smile'\nhint: labels there: rest\n", run.Error);
         Assert.Equal((ExitCode.Usage, string.Empty), (run.Code, run.Output));
-        Assert.Equal("b.toml: in order; 0 sites\nrows.tsv: fits; 2 channels, 1 trial from events\n  rest: 1 trial labelled 'rest'\n", fits.Output);
+        Assert.Equal(
+            "b.toml: can be read, not yet filled in; 0 sites\nstill to fill in, or to leave where you do not know:\n"
+                + "  sites: none, so no channel has the name of a place, a task or neighbours\nrows.tsv: fits; 2 channels, 1 trial from events\n  rest: 1 trial labelled 'rest'\n",
+            fits.Output);
+    }
+
+    [Fact]
+    public async Task ASetupThatLacksNothingIsInOrder()
+    {
+        const string site = "[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\nmuscle = \"zygomaticus major\"\nside = \"left\"\nadjacent = [\"ground\"]\ntask = \"raise lip corner\"\n";
+        CommandRun run = await CommandRun.Of("setup", "check", _folder.Write("setup.toml", site + "[trials]\nrest = [\"rest\"]\n"));
+
+        Assert.Equal((ExitCode.Done, "setup.toml: in order; 1 site\n  cheek: channel 'EMG 1'\n"), (run.Code, run.Output));
+    }
+
+    [Fact]
+    public async Task CheckAgainstARecordingThatIsNotThereEndsWith2()
+    {
+        CommandRun run = await CommandRun.Of("setup", "check", _folder.Write("setup.toml", "[trials]\nrest = [\"rest\"]\n"), "nowhere.edf");
+
+        Assert.Equal((ExitCode.Usage, "error: setup check: there is no file nowhere.edf\nhint: give the path of a file that exists\n"), (run.Code, run.Error));
     }
 
     private string Recording()

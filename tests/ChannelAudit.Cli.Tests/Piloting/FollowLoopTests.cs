@@ -43,6 +43,34 @@ public sealed class FollowLoopTests : IDisposable
     }
 
     [Fact]
+    public async Task AFileThatIsNotThereIsWaitedForHoweverLong()
+    {
+        string file = _folder.In("live.txt");
+        _clock.OnPause = pause =>
+        {
+            if (pause == 50)
+            {
+                File.WriteAllText(file, "1");
+            }
+        };
+
+        await Follow(file, isGrowing => $"{File.ReadAllText(file)} {isGrowing}");
+
+        Assert.Equal(50, _notYet.Count(word => string.Equals(word, "not there", StringComparison.Ordinal)));
+        Assert.Equal(["1 True", "1 False"], _shown);
+    }
+
+    [Fact]
+    public async Task WaitingEndsWhenItIsCancelled()
+    {
+        using CancellationTokenSource cancel = new();
+        _clock.OnPause = _ => cancel.Cancel();
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => Follow(_folder.In("live.txt"), _ => "shown", cancel.Token));
+        Assert.Empty(_shown);
+    }
+
+    [Fact]
     public async Task AFileThatNeverCanBeReadIsAnErrorInTheEnd()
     {
         string file = _folder.Write("live.txt", "1");
@@ -102,7 +130,7 @@ public sealed class FollowLoopTests : IDisposable
     private static ChannelAuditException Torn() => new(FaultKind.Recording, "torn", "wait");
 
     private Task Follow(string file, Func<bool, string> look, CancellationToken cancel = default) =>
-        new FollowLoop(file, look, _shown.Add, fault => _notYet.Add(fault.Message), _clock).RunAsync(cancel);
+        new FollowLoop(file, look, _shown.Add, fault => _notYet.Add(fault.Message), () => _notYet.Add("not there"), _clock).RunAsync(cancel);
 
     /// <summary>A clock whose pauses are over as soon as they begin.</summary>
     private sealed class QuickClock : TimeProvider

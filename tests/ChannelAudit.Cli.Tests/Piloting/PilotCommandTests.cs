@@ -1,4 +1,8 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Segments;
+using ChannelAudit.Synthesis;
 using ChannelAudit.TestKit;
 using Xunit;
 
@@ -72,6 +76,85 @@ public sealed class PilotCommandTests : IDisposable
 
         Assert.Equal(ExitCode.Usage, run.Code);
         Assert.Contains("holds an audit of screen, which a pilot would replace\n", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AnAuditOfScreenThatCameAfterAPilotIsNotReplacedEither()
+    {
+        string file = _folder.Record("P12.edf", PilotFolder.Plan(13));
+        await Pilot(file);
+        await CommandRun.With(new AuditEngine(new()), CancellationToken.None, "screen", file, "--figures", "none", "--out", _folder.Out);
+        CommandRun run = await Pilot(file);
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("holds an audit of screen", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AnotherParticipantStartsASeriesOfItsOwnAndNothingIsLost()
+    {
+        await Pilot(_folder.Record("P13.edf", PilotFolder.Bridged(14)));
+        CommandRun other = await Pilot(_folder.Record("P14.edf", PilotFolder.Plan(15)));
+        CommandRun again = await Pilot(_folder.Record("P13-2.edf", PilotFolder.Plan(16)));
+
+        Assert.StartsWith("P14: START\n  this folder keeps attempts of P13 too: those of P14 are a series of their own\n", other.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("since then", other.Output, StringComparison.Ordinal);
+        Assert.StartsWith("P13-2, attempt 2: START\n", again.Output, StringComparison.Ordinal);
+        Assert.Contains("since then: cheek: reject to pass", again.Output, StringComparison.Ordinal);
+        Assert.Equal(3, _folder.Read("attempts.json").Split("\"number\":").Length - 1);
+        Assert.Contains("<bdi>P14</bdi></td><th scope=\"row\"><bdi>P14</bdi></th><td>start</td>", _folder.Read("report.html"), StringComparison.Ordinal);
+        Assert.Contains("<bdi>cheek and eye: bridge gone</bdi>", _folder.Read("report.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ReadingsOfAnotherRecordingAreSaidToBe()
+    {
+        string file = _folder.Record("P15.edf", PilotFolder.Plan(17));
+        CommandRun run = await Pilot(file, "--impedance", _folder.Write("r.tsv", "recording\tsite\tpair\tkohm\nP99\tcheek\ta-b\t4\n"));
+
+        Assert.Contains("contacts: r.tsv names recording P99, not this one (P15)", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("lack a pair", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0, "")]
+    [InlineData(2, "(1.9|2.0|2.1) s late")]
+    [InlineData(-3, "(2.9|3.0|3.1) s early")]
+    public async Task ShiftedMarksAreSaidToBe(int shiftS, string words)
+    {
+        SessionPlan plan = PilotFolder.Plan(18);
+        string file = _folder.Record("P16.edf", plan);
+        await File.WriteAllTextAsync(_folder.Setup, SetupText.Of(plan).Replace("from = \"annotations\"", string.Empty, StringComparison.Ordinal));
+        string events = _folder.Write(
+            "e.tsv",
+            "onset\tduration\ttrial_type\n" + string.Concat(plan.Trials.Select(trial =>
+                string.Create(CultureInfo.InvariantCulture, $"{trial.OnsetS + (trial.Role == TrialRole.Task ? shiftS : 0)}\t{trial.DurationS}\t{trial.Label}\n"))));
+        CommandRun run = await Pilot(file, "--events", events);
+
+        string said = Regex.Match(run.Output + _folder.Read("do-next.txt"), "The task marks seem .*? s (late|early).*The task marks seem ", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value;
+        Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
+        Assert.Matches(words.Length == 0 ? "^$" : "^The task marks seem " + words, said);
+    }
+
+    [Fact]
+    public async Task ThePageOfAPilotShowsThePictureAndWhatToDo()
+    {
+        string file = _folder.Record("P17.edf", PilotFolder.Bridged(19));
+        await CommandRun.Of("pilot", file, "--setup", _folder.Setup, "--out", _folder.Out, "--start-because", "he leaves at noon");
+        string page = _folder.Read("report.html");
+
+        Assert.Contains("<h2>Can the session start? NOT YET</h2>", page, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"pilot.png\"><img src=\"data:image/png;base64,", page, StringComparison.Ordinal);
+        Assert.Contains("<li>Take off the gel between ", page, StringComparison.Ordinal);
+        Assert.Contains("although not-yet, because: he leaves at noon", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task FollowingAFileInAFolderThatIsNotThereEndsWith2()
+    {
+        CommandRun run = await CommandRun.Of("pilot", "no/such/folder/live.edf", "--follow");
+
+        Assert.Equal((ExitCode.Usage, "error: pilot: there is no file no/such/folder/live.edf\nhint: give the path of a file that exists\n"), (run.Code, run.Error));
     }
 
     [Fact]

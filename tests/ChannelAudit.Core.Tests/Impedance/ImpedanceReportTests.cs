@@ -153,7 +153,7 @@ public sealed class ImpedanceReportTests
         Assert.Equal([null, ImpedanceGrade.Redo, null], report.Sites.Select(site => site.Grade));
         Assert.Null(Report("site\tpair\tkohm\ncheek\ta-b\t3\n", Face).Grade);
         Assert.Equal(
-            ["not read: a to ground, b to ground", "not read: a to ground, b to ground", "no reading"], report.Warnings.Select(warning => warning.Seen), StringComparer.Ordinal);
+            ["not read: C-1 to ground, C-2 to ground", "not read: a to ground, b to ground", "no reading"], report.Warnings.Select(warning => warning.Seen), StringComparer.Ordinal);
         Assert.All(report.Sites, site => Assert.Null(site.Solved));
     }
 

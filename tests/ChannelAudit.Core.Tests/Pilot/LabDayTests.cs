@@ -43,6 +43,7 @@ public sealed class LabDayTests
         }
 
         Assert.InRange(report.Next.Length, 0, 5);
+        Assert.Null(report.MarksLateS);
     }
 
     private static IEnumerable<string[]> Rows() =>

@@ -16,7 +16,15 @@ public sealed class ProtocolTests
     public void ItTakesUnderAMinuteForUpToFiveSites()
     {
         ImmutableArray<SiteSetup> sites = [.. Enumerable.Range(1, 5).Select(i => new SiteSetup { Name = $"s{i.ToString(CultureInfo.InvariantCulture)}", Channel = "c", Task = "t" })];
-        Assert.InRange(PilotProtocol.Of(new StudySetup { Sites = sites }).DurationS, 30, 60);
+        Assert.InRange(PilotProtocol.Of(new StudySetup { Sites = sites }).DurationS, 30, 59);
+    }
+
+    [Fact]
+    public void ThereAreThreeSecondsToShowEachMovement()
+    {
+        ImmutableArray<ProtocolPart> parts = PilotProtocol.Of(SetupFile.Parse(SetupText.Of(PilotCase.Recorded(1)), "setup.toml")).Parts;
+        Assert.All(parts.Zip(parts.Skip(1)).Where(pair => pair.Second.Kind == ProtocolPartKind.Task), pair => Assert.Equal(3, pair.Second.AtS - pair.First.AtS - pair.First.ForS));
+        Assert.All(parts.Where(part => part.Kind == ProtocolPartKind.Task), part => Assert.Equal((3, 4), (part.LeadS, part.ForS)));
     }
 
     [Fact]

@@ -138,7 +138,7 @@ internal static class PilotSamples
         Setup = Setup(name, "left"),
         Verdict = verdict,
         IsAssessed = true,
-        Reasons = reason is null ? [] : [new SiteReason(reason, verdict, false, reason)],
+        Reasons = reason is null ? [] : [new SiteReason(reason, verdict, false, reason, reason)],
         NotAssessed = verdict == Grade.Pass && kohm is null ? [new NotAssessed(ReasonCode.Drift, "less than 60 s")] : [],
         Task = new TaskResponse("raise lip corner", 1, 18.2, 22, "brow", 3, null),
         RestUv = 2.04,

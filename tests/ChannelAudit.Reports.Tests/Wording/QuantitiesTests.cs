@@ -30,6 +30,8 @@ public sealed class QuantitiesTests
     [InlineData(-1234.5, "uV/min", "-1234 \u00B5V/min")]
     [InlineData(0.5, "1", "0.5")]
     [InlineData(3, "%", "3 %")]
+    [InlineData(999, "ms", "999 ms")]
+    [InlineData(21001, "ms", "21 s")]
     public void UnitsAreThoseOfPeople(double value, string unit, string expected) => Assert.Equal(expected, Quantities.WithUnit(value, unit));
 
     [Fact]

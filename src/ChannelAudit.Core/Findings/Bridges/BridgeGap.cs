@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Results;
 using ChannelAudit.Setup;
 using ChannelAudit.Survey;
 
@@ -28,6 +29,16 @@ internal static class BridgeGap
 
         return null;
     }
+
+    /// <summary>The pairs that matter and were not judged, each with the cause.</summary>
+    /// <param name="pairs">All pairs of a recording.</param>
+    /// <param name="setup">Names adjacent sites.</param>
+    public static IEnumerable<(string One, string Other, string Cause)> Of(ImmutableArray<PairResult> pairs, StudySetup setup) => pairs
+        .Where(pair => pair.Evidence.NotAssessed is not null && (Matters(pair.ChannelA, pair.ChannelB, setup) || Matters(pair.ChannelB, pair.ChannelA, setup)))
+        .Select(pair => (pair.ChannelA, pair.ChannelB, pair.Evidence.NotAssessed!));
+
+    private static bool Matters(string name, string other, StudySetup setup) =>
+        Adjacent(name, setup) is { IsEmpty: var isEmpty } adjacent && (isEmpty || adjacent.Contains(other, StringComparer.Ordinal));
 
     private static ImmutableArray<string> Adjacent(string name, StudySetup setup) =>
     [

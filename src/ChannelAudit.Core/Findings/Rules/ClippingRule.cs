@@ -20,7 +20,7 @@ internal static class ClippingRule
                 ReasonCode.Clipping,
                 judged.Grade,
                 judged.Evidence,
-                $"{Say.Number(window.ValueOf("clipped") ?? 0)} % of samples at a rail, longest run {Say.Number(window.ValueOf("clipped_run") ?? 0)} ms",
+                $"{Say.Number(window.ValueOf("clipped") ?? 0)} % of samples at a rail, longest run {Say.Milliseconds(window.ValueOf("clipped_run") ?? 0)}",
                 window.Channel.Time.Rails is { LowerHidden: false, UpperHidden: false }
                     ? "the signal is larger than the recording can hold: gain too high, or an electrode moved"
                     : "the amplifier saturates below the limits of the file: gain too high, or an electrode offset",

@@ -19,7 +19,7 @@ internal static class DropoutRule
             ReasonCode.Dropout,
             judged.Grade,
             judged.Evidence,
-            $"{Say.Number(window.ValueOf("missing") ?? 0)} % of samples missing, longest gap {Say.Number(window.ValueOf("gap") ?? 0)} ms",
+            $"{Say.Number(window.ValueOf("missing") ?? 0)} % of samples missing, longest gap {Say.Milliseconds(window.ValueOf("gap") ?? 0)}",
             isOutside
                 ? "the trial runs past the recording: it was stopped early, or the events belong to another recording"
                 : "the recording was interrupted, or samples were lost on the way to the file");

@@ -21,7 +21,7 @@ internal static class FlatlineRule
                 ReasonCode.Flatline,
                 judged.Grade,
                 judged.Evidence,
-                $"flat for {Say.Number(window.ValueOf("flat") ?? 0)} % of the time, longest {Say.Number(window.ValueOf("flat_run") ?? 0)} ms",
+                $"flat for {Say.Number(window.ValueOf("flat") ?? 0)} % of the time, longest {Say.Milliseconds(window.ValueOf("flat_run") ?? 0)}",
                 "a lead is off or its input shorted, the gain is zero, or a cable is broken",
                 coarse,
                 Stretch: window.StretchOf(window.Channel.Flat));

@@ -14,6 +14,9 @@ internal static class Say
         _ => value.ToString("0.00#", CultureInfo.InvariantCulture),
     };
 
+    /// <summary>A time given in ms: <c>80 ms</c>, from one second on <c>21 s</c>.</summary>
+    public static string Milliseconds(double value) => value < 1000 ? Number(value) + " ms" : Number(value / 1000) + " s";
+
     /// <summary>What a milder grade would mean, for sentences about what a filter would do.</summary>
     public static string Then(Grade grade) => grade == Grade.Pass ? "this finding would go" : "this would only be questionable";
 

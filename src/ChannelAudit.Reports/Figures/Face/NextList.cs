@@ -15,7 +15,7 @@ internal sealed class NextList
 
     private readonly ImmutableArray<ImmutableArray<string>> _steps;
     private readonly bool _isNumbered;
-    private readonly string _notChecked;
+    private readonly ImmutableArray<string> _notes;
     private readonly ImmutableArray<string> _caution;
 
     /// <summary>Sets the texts in lines.</summary>
@@ -31,13 +31,18 @@ internal sealed class NextList
         }
 
         string open = string.Join("; ", report.NotChecked);
-        _notChecked = open.Length == 0 ? string.Empty : TextMeasure.Fit(PlainText.Of($"Not checked: {open}"), PilotLook.Note, width);
+        string marks = MarkWords.Of(report);
+        _notes =
+        [
+            .. marks.Length == 0 ? [] : TextMeasure.Wrap(marks, PilotLook.Note, width, MostLines),
+            .. open.Length == 0 ? Array.Empty<string>() : [TextMeasure.Fit(PlainText.Of($"Not checked: {open}"), PilotLook.Note, width)],
+        ];
         _caution = StepWords.NeedCaution(report.Next) ? TextMeasure.Wrap(StepWords.ShortCaution, PilotLook.Words, width, MostLines) : [];
     }
 
     /// <summary>Height in pixels.</summary>
     public float Height => TextMeasure.LineHeight(PilotLook.Title) + (_steps.Sum(step => step.Length) * TextMeasure.LineHeight(PilotLook.Step))
-        + (_notChecked.Length > 0 ? TextMeasure.LineHeight(PilotLook.Note) + 8 : 0)
+        + (_notes.Length > 0 ? (_notes.Length * TextMeasure.LineHeight(PilotLook.Note)) + 8 : 0)
         + (_caution.Length > 0 ? (_caution.Length * TextMeasure.LineHeight(PilotLook.Words)) + 8 : 0);
 
     /// <summary>Draws it from a point downwards.</summary>
@@ -50,7 +55,7 @@ internal sealed class NextList
             y = Lines(picture, _steps[i], PilotLook.Step, _isNumbered ? left + Indent : left, y);
         }
 
-        y = _notChecked.Length > 0 ? Lines(picture, [_notChecked], PilotLook.Note, left, y + 8) : y;
+        y = _notes.Length > 0 ? Lines(picture, _notes, PilotLook.Note, left, y + 8) : y;
         if (_caution.Length > 0)
         {
             Lines(picture, _caution, PilotLook.Words, left, y + 8);

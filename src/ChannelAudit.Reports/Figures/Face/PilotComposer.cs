@@ -24,7 +24,8 @@ internal static class PilotComposer
         FacePanel.Draw(picture, report, sites, top with { Width = PilotLook.FaceWidth });
         Area right = Area.Between(PilotLook.Margin + PilotLook.FaceWidth + PilotLook.Margin, top.Top, top.Right, top.Bottom);
         float below = DrawAnswer(picture, report, right);
-        SiteTable.Draw(picture, sites, report.Sites.Length - sites.Length, Area.Between(right.Left, below + PilotLook.Gap, right.Right, right.Bottom));
+        Area rows = Area.Between(right.Left, below + PilotLook.Gap, right.Right, right.Bottom);
+        SiteTable.Draw(picture, report.Recording, sites, report.Sites.Length - sites.Length, rows);
         float line = top.Bottom + (PilotLook.Margin * 0.5f);
         picture.Line(PilotLook.Margin, line, PilotLook.Width - PilotLook.Margin, line, Inks.Sketch, 2);
         next.Draw(picture, PilotLook.Margin, line + (PilotLook.Margin * 0.4f));

@@ -3,6 +3,7 @@ using ChannelAudit.Pilot;
 using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
 using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
 
 namespace ChannelAudit.Reports.Figures.Face;
 
@@ -17,10 +18,11 @@ internal static class SiteTable
 
     /// <summary>Draws it.</summary>
     /// <param name="picture">Where to.</param>
+    /// <param name="recording">For when a fault was there.</param>
     /// <param name="sites">The sites to show.</param>
     /// <param name="hidden">How many more there are.</param>
     /// <param name="area">The room.</param>
-    public static void Draw(Picture picture, ImmutableArray<PilotSite> sites, int hidden, Area area)
+    public static void Draw(Picture picture, RecordingResult recording, ImmutableArray<PilotSite> sites, int hidden, Area area)
     {
         float head = TextMeasure.LineHeight(PilotLook.Note);
         picture.Text("site", PilotLook.Note, area.Left, area.Top);
@@ -32,7 +34,7 @@ internal static class SiteTable
         for (int i = 0; i < sites.Length; i++)
         {
             Area row = new(area.Left, top + (i * height), area.Width, height - 4);
-            TaskRow.Draw(picture, sites[i], row);
+            TaskRow.Draw(picture, recording, sites[i], row);
             picture.Line(row.Left, row.Bottom + 2, row.Right, row.Bottom + 2, Inks.Grid, 1);
         }
 

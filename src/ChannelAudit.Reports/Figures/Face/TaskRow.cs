@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Looks;
 using ChannelAudit.Reports.Figures.Sheet;
 using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
 using ChannelAudit.Views;
 
 namespace ChannelAudit.Reports.Figures.Face;
@@ -27,10 +28,10 @@ internal static class TaskRow
     public static Area TraceOf(Area row) => Area.Between(row.Left + TraceLeft, row.Top + 4, row.Right - ValueWidth - PilotLook.Gap, row.Bottom - 4);
 
     /// <summary>Draws the row.</summary>
-    public static void Draw(Picture picture, PilotSite site, Area row)
+    public static void Draw(Picture picture, RecordingResult recording, PilotSite site, Area row)
     {
         SiteLook.Draw(picture, Area.Around(row.Left + (Shape / 2), row.CentreY, Shape, Shape), site);
-        TwoLines(picture, (PlainText.Of(site.Name), PilotLook.Name), (SiteLook.Words(site), PilotLook.Words), row.Left + Shape + PilotLook.Gap, NameWidth, row);
+        TwoLines(picture, (PlainText.Of(site.Name), PilotLook.Name), (SiteLook.Words(recording, site), PilotLook.Words), row.Left + Shape + PilotLook.Gap, NameWidth, row);
         DrawTrace(picture, site, TraceOf(row).Snapped());
         TwoLines(picture, (Answer(site), PilotLook.Value), (AnswerMore(site), PilotLook.Words), row.Right - ValueWidth, ValueWidth, row);
     }
