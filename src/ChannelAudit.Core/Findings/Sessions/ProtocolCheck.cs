@@ -146,7 +146,9 @@ internal sealed class ProtocolCheck
     {
         TrialAlignment along = TrialAlignment.Of(protocol.Sequence, [.. single.Select(trial => trial.Label)]);
         int[] exchanged = Exchanged(single);
-        if (exchanged.Length > 0 && exchanged.Length <= along.Extra.Length)
+
+        // Two neighbours exchanged are two wrong places, or one trial moved by one: the places say more.
+        if (exchanged.Length > 0 && exchanged.Length <= 2 * along.Extra.Length)
         {
             foreach (int place in exchanged)
             {
