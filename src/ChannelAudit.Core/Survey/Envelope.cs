@@ -52,13 +52,9 @@ public sealed class Envelope
                 filtered = new double[block.Samples.Length];
             }
 
-            SettledHighPass.Filter(PopFilter.At(rate), block.WithCarry.Span, block.WithCarry.Length - block.Samples.Length, filtered.AsSpan(0, block.Samples.Length));
-            for (int i = 0; i < block.Samples.Length; i++)
-            {
-                int place = (int)((block.Start + i) * RateHz / rate);
-                sums[place] += Math.Abs(filtered[i]);
-                counts[place]++;
-            }
+            Span<double> y = filtered.AsSpan(0, block.Samples.Length);
+            SettledHighPass.Filter(PopFilter.At(rate), block.WithCarry.Span, block.WithCarry.Length - y.Length, y);
+            Add(y, block.Start, rate, sums, counts);
         }
 
         for (int i = 0; i < sums.Length; i++)
@@ -71,6 +67,42 @@ public sealed class Envelope
         return known.Length == 0 ? null : new Envelope(smooth, Quantiles.Type7InPlace(known, RestProbability));
     }
 
+    private static void Add(ReadOnlySpan<double> y, long start, double rate, double[] sums, int[] counts)
+    {
+        for (int i = 0; i < y.Length;)
+        {
+            int place = PlaceOf(start + i, rate);
+            int end = (int)Math.Min(y.Length, FirstOf(place + 1, rate) - start);
+            counts[place] += end - i;
+            double sum = sums[place];
+            for (; i < end; i++)
+            {
+                sum += Math.Abs(y[i]);
+            }
+
+            sums[place] = sum;
+        }
+    }
+
+    private static int PlaceOf(long sample, double rate) => (int)(sample * RateHz / rate);
+
+    // Where the quotients were rounded the sample may be its neighbour.
+    private static long FirstOf(int place, double rate)
+    {
+        long sample = (long)Math.Ceiling(place * rate / RateHz);
+        while (PlaceOf(sample - 1, rate) >= place)
+        {
+            sample--;
+        }
+
+        while (PlaceOf(sample, rate) < place)
+        {
+            sample++;
+        }
+
+        return sample;
+    }
+
     private static double[] Medians(double[] values)
     {
         double[] medians = new double[values.Length];
@@ -80,10 +112,32 @@ public sealed class Envelope
             int from = Math.Clamp(i - Around, 0, Math.Max(0, values.Length - around.Length));
             Span<double> near = around[..Math.Min(around.Length, values.Length)];
             values.AsSpan(from, near.Length).CopyTo(near);
-            near.Sort();
-            medians[i] = double.IsNaN(near[0]) ? double.NaN : near[near.Length / 2];
+            medians[i] = Middle(near);
         }
 
         return medians;
+    }
+
+    // Sorted by insertion: for five values a general sort costs more in calls than in comparisons.
+    private static double Middle(Span<double> few)
+    {
+        for (int i = 0; i < few.Length; i++)
+        {
+            double value = few[i];
+            if (double.IsNaN(value))
+            {
+                return double.NaN;
+            }
+
+            int place = i;
+            for (; place > 0 && few[place - 1] > value; place--)
+            {
+                few[place] = few[place - 1];
+            }
+
+            few[place] = value;
+        }
+
+        return few[few.Length / 2];
     }
 }

@@ -85,7 +85,26 @@ public sealed record PairStates
     {
         return new PairStates { Rest = Inside(Rest), ActiveA = Inside(ActiveA), ActiveB = Inside(ActiveB) };
 
-        ImmutableArray<int> Inside(ImmutableArray<int> segments) => [.. segments.Where(segment => starts[segment] >= from && starts[segment] <= to)];
+        ImmutableArray<int> Inside(ImmutableArray<int> segments)
+        {
+            int first = FirstAfter(segments, starts, from - 1);
+            int end = FirstAfter(segments, starts, to);
+            return first < end ? segments[first..end] : [];
+        }
+    }
+
+    // Spans are many and each holds few of the segments, which ascend with their starts.
+    private static int FirstAfter(ImmutableArray<int> segments, IReadOnlyList<long> starts, long sample)
+    {
+        int low = 0;
+        int high = segments.Length;
+        while (low < high)
+        {
+            int middle = (low + high) >>> 1;
+            (low, high) = starts[segments[middle]] > sample ? (low, middle) : (middle + 1, high);
+        }
+
+        return low;
     }
 
     // In power, and not over rest: a noisier contact raises the rest of one of two joined sites.

@@ -112,13 +112,14 @@ public sealed class BridgeJudge
             return null;
         }
 
-        BridgeMedians found = BridgeMedians.Of(pair, own, from, to, Length(pair), mostAlone);
+        PairStates inside = own.Between(pair.SegmentsA.Starts, from, to - Length(pair));
+        BridgeMedians found = BridgeMedians.Of(pair, inside, mostAlone);
 
         // Where rest shows the joint too, contractions that all sites see do not excuse it: three sites can be joined.
         return found with
         {
             IsActiveShared = Math.Abs(found.RhoRest ?? 0) < BridgeDecision.BeyondTissue
-                && SharedContractions.Of(survey, index, own.Between(pair.SegmentsA.Starts, from, to - Length(pair))),
+                && SharedContractions.Of(survey, index, inside),
         };
     }
 

@@ -57,19 +57,16 @@ internal sealed record BridgeMedians
     /// <summary>The weaker of the reciprocal gains; null unless both contracted.</summary>
     public double? GainActive => Weaker(GainAb, GainBa);
 
-    /// <summary>Medians of the segments from one sample to another.</summary>
+    /// <summary>Medians of the segments of a span.</summary>
     /// <param name="pair">The pair.</param>
-    /// <param name="states">Its states.</param>
-    /// <param name="fromSample">First sample of the span.</param>
-    /// <param name="toSample">Behind the last sample; segments must lie wholly inside.</param>
-    /// <param name="length">Samples in a segment.</param>
+    /// <param name="states">The states of the span's segments.</param>
     /// <param name="mostAlone">Whether contractions are those in which the other site has least; else all.</param>
-    public static BridgeMedians Of(PairSurvey pair, PairStates states, long fromSample, long toSample, int length, bool mostAlone)
+    public static BridgeMedians Of(PairSurvey pair, PairStates states, bool mostAlone)
     {
         PairTable table = pair.Table ?? throw new ArgumentException("the channels cannot be compared", nameof(pair));
-        ReadOnlySpan<int> rest = Inside(pair, states.Rest, fromSample, toSample, length);
-        ReadOnlySpan<int> allA = Inside(pair, states.ActiveA, fromSample, toSample, length);
-        ReadOnlySpan<int> allB = Inside(pair, states.ActiveB, fromSample, toSample, length);
+        ReadOnlySpan<int> rest = states.Rest.AsSpan();
+        ReadOnlySpan<int> allA = states.ActiveA.AsSpan();
+        ReadOnlySpan<int> allB = states.ActiveB.AsSpan();
         ReadOnlySpan<int> activeA = mostAlone ? MostAlone(pair.SegmentsA, pair.SegmentsB, allA) : allA;
         ReadOnlySpan<int> activeB = mostAlone ? MostAlone(pair.SegmentsB, pair.SegmentsA, allB) : allB;
         double? imaginaryA = Median(table.Imaginary, activeA);
@@ -126,32 +123,5 @@ internal sealed record BridgeMedians
         }
 
         return count >= LeastSegments ? Quantiles.MedianInPlace(chosen.AsSpan(0, count)) : null;
-    }
-
-    private static ReadOnlySpan<int> Inside(PairSurvey pair, ImmutableArray<int> segments, long fromSample, long toSample, int length)
-    {
-        int first = FirstAtOrAfter(pair, segments, fromSample);
-        int end = FirstAtOrAfter(pair, segments, toSample - length + 1);
-        return segments.AsSpan(first, Math.Max(0, end - first));
-    }
-
-    private static int FirstAtOrAfter(PairSurvey pair, ImmutableArray<int> segments, long sample)
-    {
-        int low = 0;
-        int high = segments.Length;
-        while (low < high)
-        {
-            int middle = (low + high) >>> 1;
-            if (pair.SegmentsA.Starts[segments[middle]] >= sample)
-            {
-                high = middle;
-            }
-            else
-            {
-                low = middle + 1;
-            }
-        }
-
-        return low;
     }
 }
