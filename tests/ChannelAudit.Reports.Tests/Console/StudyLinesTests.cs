@@ -42,8 +42,8 @@ public sealed class StudyLinesTests
         Finding events = SampleResults.Finding("events", Grade.Pass, ["cheek"], null, 0, 65, [], "missing: 1 of 10 'angry', after trial 4 'happy' at 20.0 s", "a trigger that was not sent");
         RecordingResult odd = faulty with { Information = [.. faulty.Information, events] };
 
-        Assert.Contains("\nevents, changes no verdict: missing: 1 of 10 'angry'", VerdictTable.Render(SampleResults.Run(odd), "audit", Style), StringComparison.Ordinal);
-        Assert.Contains("also: events that look odd", VerdictTable.Render(SampleResults.Run(odd, SampleResults.Clean("x")), "audit", Style), StringComparison.Ordinal);
-        Assert.DoesNotContain("events that look odd", VerdictTable.Render(SampleResults.Run(faulty, SampleResults.Clean("x")), "audit", Style), StringComparison.Ordinal);
+        Assert.Contains("\nevents, changes no verdict: missing: 1 of 10 'angry'", SampleResults.Run(odd).Screen("audit", Style), StringComparison.Ordinal);
+        Assert.Contains("also: events that look odd", SampleResults.Run(odd, SampleResults.Clean("x")).Screen("audit", Style), StringComparison.Ordinal);
+        Assert.DoesNotContain("events that look odd", SampleResults.Run(faulty, SampleResults.Clean("x")).Screen("audit", Style), StringComparison.Ordinal);
     }
 }
