@@ -13,7 +13,7 @@ internal sealed class FolderSearch(List<string> passedOver, IReadOnlyCollection<
     /// <summary>What was found.</summary>
     public List<RecordingEntry> Found { get; } = [];
 
-    /// <summary>Which paths below the root are meant; null: all that look like recordings.</summary>
+    /// <summary>Which paths below the root are meant, of those that look like recordings; null: all.</summary>
     public PathPattern? Pattern { get; init; }
 
     /// <summary>Searches.</summary>
@@ -47,9 +47,9 @@ internal sealed class FolderSearch(List<string> passedOver, IReadOnlyCollection<
 
     private bool Takes(FileSystemInfo file, string relative, bool isBids)
     {
-        if (Pattern is not null)
+        if (Pattern?.Fits(relative) == false)
         {
-            return !RecordingFiles.IsHidden(file.Name) && Pattern.Fits(relative);
+            return false;
         }
 
         if (isBids)

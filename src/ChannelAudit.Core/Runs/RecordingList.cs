@@ -18,8 +18,8 @@ public static class RecordingList
 
     /// <summary>All recordings that the paths stand for, and what was passed over.</summary>
     /// <param name="paths">
-    /// Files, which are taken whatever they are called; folders, which are searched with everything below them; and patterns with <c>*</c>, <c>**</c> and <c>?</c>, whose root is
-    /// the folder before the first of these. Hidden files and folders, linked folders and folders that hold an audit of ours are passed over; so are, in folders, text
+    /// Files, which are taken whatever they are called; folders, which are searched with everything below them; and patterns with <c>*</c>, <c>**</c> and <c>?</c>, which choose
+    /// from what the folder before the first of these would give. Hidden files and folders, linked folders and folders that hold an audit of ours are passed over; so are, in folders, text
     /// files that do not look like samples, and in a BIDS data set everything but the recordings of EMG.
     /// </param>
     /// <param name="except">Files that are something else, such as the events table of the run.</param>
@@ -83,10 +83,10 @@ public static class RecordingList
             return search.Found;
         }
 
-        return path.IndexOfAny(Wildcards) >= 0 ? Matching(path) : throw RunErrors.NoSuchPath(path);
+        return path.IndexOfAny(Wildcards) >= 0 ? Matching(path, passedOver, except) : throw RunErrors.NoSuchPath(path);
     }
 
-    private static List<RecordingEntry> Matching(string path)
+    private static List<RecordingEntry> Matching(string path, List<string> passedOver, IReadOnlyCollection<string> except)
     {
         string plain = path.Replace('\\', '/');
         int slash = plain.LastIndexOf('/', plain.IndexOfAny(Wildcards));
@@ -97,8 +97,8 @@ public static class RecordingList
             throw RunErrors.NoSuchPath(path);
         }
 
-        FolderSearch search = new([], []) { Pattern = pattern };
-        search.In(root, string.Empty, isBids: false);
+        FolderSearch search = new(passedOver, except) { Pattern = pattern };
+        search.In(root, string.Empty, isBids: IsInDataSet(root));
         return search.Found.Count == 0 ? throw RunErrors.NothingMatches(path) : search.Found;
     }
 

@@ -38,7 +38,7 @@ public static class StudyLines
 
     private static void Add(StringBuilder text, string line, TerminalStyle style)
     {
-        foreach (string part in TerminalText.WrapWhole(line, style.Columns))
+        foreach (string part in TerminalText.Wrap(line, style.Columns))
         {
             text.Append(part).Append('\n');
         }

@@ -70,7 +70,7 @@ public sealed class EventsTableTests
         { "onset\tduration\n1\tlong\n", "e.tsv, line 2, column \"duration\": \"long\" is not a time in seconds | write seconds with a decimal dot, such as 12.5, or n/a" },
         { "onset\tduration\n1\t-2\n", "e.tsv, line 2: the duration -2 is negative | write 0 for an instant and n/a for a duration that is not known" },
         { "onset\tduration\n1e30\t2\n", "e.tsv, line 2, column \"onset\": 1e30 s is out of range | write seconds from the first sample; sample numbers and dates do not fit" },
-        { "onset\tduration\ttrial_type\n1\t2\t\"a\n3\t2\tb\n", "e.tsv: a quote is opened and never closed | remove the single quote sign, or double it inside a quoted cell" },
+        { "onset\tduration\ttrial_type\n1\t2\t\"a\n3\t2\tb\n", "e.tsv, line 2: a quote is opened and not closed in this line | remove the single quote sign, or double it inside a quoted cell" },
         { "onset\tduration\ttrial_type\n1\t2\t\"a\n3\t2\tb\"\n", "e.tsv, line 2: a quote is opened and not closed in this line | remove the single quote sign, or double it inside a quoted cell" },
         { "onset\tduration\ttrial_type\n1\t2\ta\n3\t2\n", "e.tsv, line 3: expected 3 columns, found 2 | give every row one cell a column, n/a for what is missing, and put cells that hold the separator in double quotes" },
         { "onset\tonset\n1\t2\n", "e.tsv, header: the column \"onset\" is there twice | keep one of them, or rename the other" },

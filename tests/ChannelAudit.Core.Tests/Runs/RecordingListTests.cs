@@ -160,7 +160,7 @@ public sealed class RecordingListTests : IDisposable
     [Fact]
     public void APatternIsSearchedBelowTheFolderBeforeIt()
     {
-        Write("day1/P07.edf", "day1/P08.edf", "day2/x/P07.edf", "day2/P07.txt.bak");
+        Write("day1/P07.edf", "day1/P07_events.tsv", "day1/P08.edf", "day2/x/P07.edf", "day2/P07.txt.bak");
 
         Assert.Equal("day1+P07, day2+x+P07", Ids(_folder.In("**/P07.edf")));
         Assert.Equal("P07, P08", Ids(_folder.In("day1/*")));

@@ -66,7 +66,7 @@ public sealed class TableTests
             "recording channel verdict reasons not_assessed final trials trials_pass trials_questionable trials_reject impedance "
             + string.Join(' ', MeasureCatalog.OfWholeRecordings.Select(measure => measure.Name)),
             string.Join(' ', TableColumns.Channels));
-        Assert.Equal("recording participant channel condition trials pass questionable reject usable minimum enough", string.Join(' ', TableColumns.Conditions));
+        Assert.Equal("recording participant channel condition trials pass questionable reject usable minimum enough group", string.Join(' ', TableColumns.Conditions));
         Assert.Equal("channel trial measure value unit grade questionable reject note", string.Join(' ', TableColumns.Measures));
         Assert.Equal("channel_a channel_b trial rho rho_high distance coherence gain_ab gain_ba", string.Join(' ', TableColumns.Pairs));
     }
