@@ -62,7 +62,8 @@ public static class TriggerChannel
 
     private static double? BaseOf(Dictionary<double, long> counts, TriggerSetup rules)
     {
-        KeyValuePair<double, long>[] unlisted = [.. counts.Where(pair => !rules.Codes.ContainsKey((long)pair.Key)).OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key)];
+        KeyValuePair<double, long>[] unlisted =
+            [.. counts.Where(pair => !rules.Codes.ContainsKey((long)pair.Key)).OrderByDescending(pair => pair.Value).ThenBy(pair => pair.Key)];
         return unlisted.Length == 0 ? null : unlisted[0].Key;
     }
 

@@ -54,8 +54,11 @@ internal sealed class TriggerDecoder
     public TrialEvents Finish(string file, string channel, long end)
     {
         Close(end);
-        ImmutableArray<Warning> warnings = unlisted.Count == 0 ? [] : [new Warning(file, $"channel '{OneLine.Of(channel)}'", "codes that are not in trigger_codes make no event: " + OneLine.List(
-            unlisted.Select(code => string.Create(CultureInfo.InvariantCulture, $"{code.Key:G9} ({code.Value} {(code.Value == 1 ? "time" : "times")})"))))];
+        string strangers = OneLine.List(unlisted.Select(code =>
+            string.Create(CultureInfo.InvariantCulture, $"{code.Key:G9} ({code.Value} {(code.Value == 1 ? "time" : "times")})")));
+        ImmutableArray<Warning> warnings = unlisted.Count == 0
+            ? []
+            : [new Warning(file, $"channel '{OneLine.Of(channel)}'", $"codes that are not in trigger_codes make no event: {strangers}")];
         return new TrialEvents(TrialSource.Trigger, file, [.. events], warnings) { Doubles = [.. doubles] };
     }
 

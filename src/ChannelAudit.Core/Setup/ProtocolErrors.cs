@@ -12,7 +12,8 @@ internal static class ProtocolErrors
 
     /// <summary>A code that is no whole number.</summary>
     public static ChannelAuditException NotACode(TomlSection section, int line, string code) => TomlErrors.At(
-        section.FileName, line, $"trigger_codes: '{OneLine.Of(code)}' is no whole number", "write each code in decimal digits and its label, as in trigger_codes = { 1 = \"rest\", 2 = \"angry\" }");
+        section.FileName, line, $"trigger_codes: '{OneLine.Of(code)}' is no whole number",
+        "write each code in decimal digits and its label, as in trigger_codes = { 1 = \"rest\", 2 = \"angry\" }");
 
     /// <summary>One code written in two ways.</summary>
     public static ChannelAuditException CodeTwice(TomlSection section, int line, long code) => TomlErrors.At(
@@ -28,7 +29,8 @@ internal static class ProtocolErrors
 
     /// <summary>A label that the protocol does not list.</summary>
     public static ChannelAuditException UnknownLabel(TomlSection section, string key, int line, string label, IReadOnlyList<string> known) => TomlErrors.At(
-        section.FileName, line, $"{key} names '{OneLine.Of(label)}', which is not among the trials of the protocol", TomlErrors.DidYouMean(label, known, "labels there"));
+        section.FileName, line, $"{key} names '{OneLine.Of(label)}', which is not among the trials of the protocol",
+        TomlErrors.DidYouMean(label, known, "labels there"));
 
     /// <summary>An order without anything listed.</summary>
     public static ChannelAuditException NothingListed(TomlSection section) => section.Fault(

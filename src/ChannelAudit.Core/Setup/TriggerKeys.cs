@@ -14,7 +14,8 @@ internal static class TriggerKeys
     /// <exception cref="ChannelAuditException">When one cannot be, or trials come from elsewhere, so that it would do nothing.</exception>
     public static TriggerSetup Read(TomlSection section)
     {
-        if (Names.FirstOrDefault(name => section.Find(name) is not null) is { } given && !string.Equals(section.Text("from"), "trigger", StringComparison.Ordinal))
+        if (Names.FirstOrDefault(name => section.Find(name) is not null) is { } given
+            && !string.Equals(section.Text("from"), "trigger", StringComparison.Ordinal))
         {
             throw ProtocolErrors.NotFromTrigger(section, given);
         }

@@ -10,9 +10,10 @@ internal static class OddHeaders
     /// <summary>Recordings whose headers say something else than most.</summary>
     public static IEnumerable<StudyFinding> In(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) =>
     [
-        .. Ask(all, usual, OddKind.Rate, "sampling rate", channel => $"{Number(channel.RateHz)} Hz", "Bring all recordings to one rate before comparing, or leave these out; see how they came to differ."),
+        .. Ask(all, usual, OddKind.Rate, "sampling rate", channel => $"{Number(channel.RateHz)} Hz",
+            "Bring all recordings to one rate before comparing, or leave these out; see how they came to differ."),
         .. Ask(
-            all, usual, OddKind.Unit, "unit", channel => channel.Signal is { } signal ? string.Equals(signal.Unit, "uV", StringComparison.Ordinal) ? "microvolts" : "raw codes" : null,
+            all, usual, OddKind.Unit, "unit", Unit,
             "Give the unit: export these again with it, or state it in the setup of a run of their own."),
         .. Ask(
             all, usual, OddKind.FilterStated, "stated filter", channel => channel.Signal is { } signal ? Filter(signal) : null,
@@ -29,8 +30,17 @@ internal static class OddHeaders
         return ofRecordings.All(one => one.Values.Length <= 1)
             ? Vote.Of(kind, null, what, ofRecordings.Where(one => one.Values.Length == 1).Select(one => (one.Recording, one.Values[0])), toDo)
             : usual.SelectMany(name => Vote.Of(
-                kind, name, what, all.Select(recording => (recording.Id, recording.Find(name) is { } channel ? value(channel) : null)).Where(one => one.Item2 is not null).Select(one => (one.Id, one.Item2!)), toDo));
+                kind,
+                name,
+                what,
+                all.Select(recording => (recording.Id, Value: recording.Find(name) is { } channel ? value(channel) : null))
+                    .Where(one => one.Value is not null)
+                    .Select(one => (one.Id, one.Value!)),
+                toDo));
     }
+
+    private static string? Unit(StudyChannel channel) =>
+        channel.Signal is not { } signal ? null : string.Equals(signal.Unit, "uV", StringComparison.Ordinal) ? "microvolts" : "raw codes";
 
     private static string Filter(ChannelSignal signal)
     {

@@ -55,13 +55,14 @@ internal static class OddLevels
         int own = recording.Channels.Count(channel => usual.Contains(channel.Name, StringComparer.Ordinal));
         if (own > 1 && odd.Count == own && odd.Values.Select(one => one.Power).Distinct().Count() == 1)
         {
-            yield return new StudyFinding(OddKind.Gain, [recording.Id], null, $"all channels {Factor(odd.Values.First().Power)} the others': {string.Join("; ", odd.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key} {one.Value.Words}"))}", ToDo);
+            string words = string.Join("; ", odd.OrderBy(one => one.Key, StringComparer.Ordinal).Select(one => $"{one.Key} {one.Value.Words}"));
+            yield return new StudyFinding(OddKind.Gain, [recording.Id], null, $"all channels {Factor(odd.Values.First().Power)} the others': {words}", ToDo);
             yield break;
         }
 
-        foreach ((string name, (int power, string words)) in odd.OrderBy(one => one.Key, StringComparer.Ordinal))
+        foreach ((string name, (int power, string seen)) in odd.OrderBy(one => one.Key, StringComparer.Ordinal))
         {
-            yield return new StudyFinding(OddKind.Gain, [recording.Id], name, $"{Factor(power)} the others': {words}", ToDo);
+            yield return new StudyFinding(OddKind.Gain, [recording.Id], name, $"{Factor(power)} the others': {seen}", ToDo);
         }
     }
 
@@ -69,7 +70,9 @@ internal static class OddLevels
     {
         (string Id, ChannelSignal Signal)[] measured =
             [.. all.Select(recording => (recording.Id, recording.Find(name)?.Signal!)).Where(one => one.Item2 is { LevelLow: > 0, LevelMiddle: > 0, LevelHigh: > 0 })];
-        string unit = measured.GroupBy(one => one.Signal.Unit, StringComparer.Ordinal).OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).FirstOrDefault()?.Key ?? "uV";
+        string unit = measured.GroupBy(one => one.Signal.Unit, StringComparer.Ordinal)
+            .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal)
+            .FirstOrDefault()?.Key ?? "uV";
         return measured.Where(one => string.Equals(one.Signal.Unit, unit, StringComparison.Ordinal));
     }
 
@@ -85,9 +88,8 @@ internal static class OddLevels
             return null;
         }
 
-        return (power, string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Level(own[0])} against {Level(centre[0])} at rest, {Level(own[2])} against {Level(centre[2])} in loud seconds{(string.Equals(signal.Unit, "uV", StringComparison.Ordinal) ? " (\u00B5V)" : string.Empty)}"));
+        string unit = string.Equals(signal.Unit, "uV", StringComparison.Ordinal) ? " (\u00B5V)" : string.Empty;
+        return (power, $"{Level(own[0])} against {Level(centre[0])} at rest, {Level(own[2])} against {Level(centre[2])} in loud seconds{unit}");
     }
 
     private static bool HasSpectrumOfMost(ChannelSignal signal, (string Id, ChannelSignal Signal)[] signals)
@@ -113,7 +115,8 @@ internal static class OddLevels
         (string Id, ChannelSignal Signal)[] low = sorted[..split];
         (string Id, ChannelSignal Signal)[] high = sorted[split..];
         int fewest = Math.Min(low.Length, high.Length);
-        if (fewest < 2 || 3 * fewest < sorted.Length || middle[split - 1] - middle[0] > Alike || middle[^1] - middle[split] > Alike || CommonPower(Centre(high), Centre(low)) is not { } power)
+        bool areAlike = middle[split - 1] - middle[0] <= Alike && middle[^1] - middle[split] <= Alike;
+        if (fewest < 2 || 3 * fewest < sorted.Length || !areAlike || CommonPower(Centre(high), Centre(low)) is not { } power)
         {
             return null;
         }
@@ -123,14 +126,16 @@ internal static class OddLevels
             OddKind.Gain,
             [.. named.Select(one => one.Id).Order(StringComparer.Ordinal)],
             name,
-            string.Create(CultureInfo.InvariantCulture, $"amplitude: two groups, {high.Length} of {sorted.Length} recordings {Factor(power)} the other {low.Length}; named is the smaller group"),
+            string.Create(
+                CultureInfo.InvariantCulture, $"amplitude: two groups, {high.Length} of {sorted.Length} recordings {Factor(power)} the other {low.Length}; named is the smaller group"),
             Vote.Groups);
     }
 
     private static double[] Centre((string Id, ChannelSignal Signal)[] signals) =>
         [.. Enumerable.Range(0, 3).Select(i => Quantiles.Median(signals.Select(one => Logs(one.Signal)[i]).ToArray()))];
 
-    private static double[] Logs(ChannelSignal signal) => [Math.Log10(signal.LevelLow!.Value), Math.Log10(signal.LevelMiddle!.Value), Math.Log10(signal.LevelHigh!.Value)];
+    private static double[] Logs(ChannelSignal signal) => 
+        [Math.Log10(signal.LevelLow!.Value), Math.Log10(signal.LevelMiddle!.Value), Math.Log10(signal.LevelHigh!.Value)];
 
     private static string Level(double log) => Math.Pow(10, log).ToString("G3", CultureInfo.InvariantCulture);
 

@@ -7,7 +7,9 @@ namespace ChannelAudit.Studies;
 /// <summary>A channel upside down, where that can be seen.</summary>
 /// <remarks>
 /// EMG itself has no up and down. Two things have: slow deflections of one kind, such as blinks at the eye (ten and more, nine of ten to one side), and what two channels share
-/// (a correlation of 0.1 and more). Deflections count only where no high-pass above 1 Hz is stated and the slow signal is within 10 dB of the usual. Three recordings at least must show the same side or sign, and three of four of those that show any. Where neither is there, nothing is said.
+/// (a correlation of 0.1 and more). Deflections count only where no high-pass above 1 Hz is stated and the slow signal is
+/// within 10 dB of the usual. Three
+/// recordings at least must show the same side or sign, and three of four of those that show any. Where neither is there, nothing is said.
 /// </remarks>
 internal static class OddPolarity
 {
@@ -16,7 +18,8 @@ internal static class OddPolarity
     private const int FewestAlike = 3;
     private const double HighestHighpassHz = 1;
     private const double AlikeDb = 10;
-    private const string ToDo = "See whether the two electrodes of the site were exchanged, or the file inverted. Rectified amplitudes do not change; correlations between sites, latencies of single deflections and averages do.";
+    private const string ToDo = "See whether the two electrodes of the site were exchanged, or the file inverted. "
+        + "Rectified amplitudes do not change; correlations between sites, latencies of single deflections and averages do.";
 
     /// <summary>Channels whose sign is other than that of most recordings.</summary>
     public static IEnumerable<StudyFinding> In(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual)
@@ -31,11 +34,13 @@ internal static class OddPolarity
             foreach (string id in Against(sides))
             {
                 seen.Add((id, name));
-                found.Add(new StudyFinding(OddKind.Polarity, [id], name, $"slow deflections go {(sides.First(one => string.Equals(one.Id, id, StringComparison.Ordinal)).Side > 0 ? "up" : "down")}, in {InOthers(sides, id)} to the other side: upside down", ToDo));
+                string side = sides.First(one => string.Equals(one.Id, id, StringComparison.Ordinal)).Side > 0 ? "up" : "down";
+                found.Add(new StudyFinding(OddKind.Polarity, [id], name, $"slow deflections go {side}, in {InOthers(sides, id)} to the other side: upside down", ToDo));
             }
         }
 
-        foreach (IGrouping<string, (StudyPair Pair, string Id, string Others)> ofRecording in OddPairs(all, usual).GroupBy(one => one.Id, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal))
+        var turned = OddPairs(all, usual).GroupBy(one => one.Id, StringComparer.Ordinal).OrderBy(group => group.Key, StringComparer.Ordinal);
+        foreach (var ofRecording in turned)
         {
             found.AddRange(Blame(ofRecording.Key, [.. ofRecording], seen));
         }
@@ -66,7 +71,7 @@ internal static class OddPolarity
             yield break;
         }
 
-        string[] inAll = [.. odd.SelectMany(one => new[] { one.Pair.A, one.Pair.B }).Distinct(StringComparer.Ordinal).Where(name => odd.All(one => Has(one.Pair, name))).Order(StringComparer.Ordinal)];
+        string[] inAll = [.. new[] { odd[0].Pair.A, odd[0].Pair.B }.Where(name => odd.All(one => Has(one.Pair, name)))];
         string pairs = string.Join("; ", odd.Select(one => string.Create(
             CultureInfo.InvariantCulture, $"{one.Pair.A} and {one.Pair.B} share with {(one.Pair.Sign > 0 ? "equal" : "opposite")} sign, in {one.Others} with the other")));
         yield return inAll.Length == 1 && odd.Length > 1
@@ -101,5 +106,6 @@ internal static class OddPolarity
         return share >= OneSided ? 1 : share <= -OneSided ? -1 : 0;
     }
 
-    private static bool Has(StudyPair pair, string name) => string.Equals(pair.A, name, StringComparison.Ordinal) || string.Equals(pair.B, name, StringComparison.Ordinal);
+    private static bool Has(StudyPair pair, string name) =>
+        string.Equals(pair.A, name, StringComparison.Ordinal) || string.Equals(pair.B, name, StringComparison.Ordinal);
 }

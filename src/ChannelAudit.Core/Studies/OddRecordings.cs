@@ -26,7 +26,8 @@ public sealed class OddRecordings
         if (all.Length >= FewestRecordings)
         {
             ImmutableArray<string> usual = UsualChannels.Of(all);
-            found = [.. found, .. OddHeaders.In(all, usual), .. OddLevels.In(all, usual), .. OddSpectra.In(all, usual), .. OddPolarity.In(all, usual), .. UsualChannels.Odd(all, usual)];
+            found = found.Concat(OddHeaders.In(all, usual)).Concat(OddLevels.In(all, usual)).Concat(OddSpectra.In(all, usual))
+                .Concat(OddPolarity.In(all, usual)).Concat(UsualChannels.Odd(all, usual));
         }
 
         return

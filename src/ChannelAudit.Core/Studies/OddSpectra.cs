@@ -41,13 +41,15 @@ internal static class OddSpectra
                 && mine.Select(one => Math.Sign(one.Off)).Distinct().Count() == 1;
             foreach ((_, string name, double off, double own) in isWhole ? mine.Take(1) : mine)
             {
+                string others = isWhole ? $" ({name}; the other channels alike)" : string.Empty;
                 yield return new StudyFinding(
                     OddKind.FilterMeasured,
                     [recording.Id],
                     isWhole ? null : name,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{words.Band} against 80 to 150 Hz: {own:0} dB, {Math.Abs(off):0} dB {(off < 0 ? "less" : "more")} than the median recording{(isWhole ? $" ({name}; the other channels alike)" : string.Empty)}: {(off < 0 ? words.Less : words.More)}"),
+                        $"{words.Band} against 80 to 150 Hz: {own:0} dB, {Math.Abs(off):0} dB {(off < 0 ? "less" : "more")} than the median recording{others}: ")
+                        + (off < 0 ? words.Less : words.More),
                     "Compare the amplifier's settings of that day with the others'; filter all recordings to one band before comparing.");
             }
         }

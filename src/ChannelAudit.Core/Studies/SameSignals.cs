@@ -55,7 +55,8 @@ internal static class SameSignals
             [
                 .. Keys(own).SelectMany(key => groups.GetValueOrDefault(key) ?? []).Distinct()
                     .Where(other => AreSame(own.Signal!.Print, other.Channel.Signal!.Print))
-                    .OrderBy(other => other.Recording.Id, StringComparer.Ordinal).ThenBy(other => string.Equals(other.Channel.Name, own.Name, StringComparison.Ordinal) ? 0 : 1),
+                    .OrderBy(other => other.Recording.Id, StringComparer.Ordinal)
+                    .ThenBy(other => string.Equals(other.Channel.Name, own.Name, StringComparison.Ordinal) ? 0 : 1),
             ];
             if (alike.Length > 0)
             {
@@ -71,7 +72,7 @@ internal static class SameSignals
                 OddKind.SameSignal,
                 [withOne.Key, recording.Id],
                 isWhole || channels.Length > 1 ? null : channels[0].Own.Name,
-                $"{(isWhole ? "every channel" : $"{channels.Length.ToString(CultureInfo.InvariantCulture)} of {recording.Channels.Length.ToString(CultureInfo.InvariantCulture)} channels")} of the second holds the signal of the first: "
+                $"{(isWhole ? "every channel" : string.Create(CultureInfo.InvariantCulture, $"{channels.Length} of {recording.Channels.Length} channels"))} of the second holds the signal of the first: "
                     + string.Join(", ", channels.Select(one => Words(one.OtherChannel, one.Own))),
                 "Find out whose recording it is, and take the other one out: it counts twice, or one file was written over another.");
         }

@@ -20,7 +20,8 @@ internal static class UsualChannels
 
     /// <summary>Missing and additional channels, and another order.</summary>
     public static IEnumerable<StudyFinding> Odd(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) => usual.IsEmpty
-        ? [new StudyFinding(OddKind.Channels, [.. all.Select(recording => recording.Id)], null, "the recordings have no channel name in common, so that nothing is compared by channel", Look)]
+        ? [new StudyFinding(
+            OddKind.Channels, [.. all.Select(recording => recording.Id)], null, "the recordings have no channel name in common, so that nothing is compared by channel", Look)]
         : [.. Sets(all, usual), .. Orders(all, usual)];
 
     private static IEnumerable<StudyFinding> Sets(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) => Vote.Of(
@@ -45,6 +46,7 @@ internal static class UsualChannels
         null,
         "order of the channels",
         all.Where(recording => usual.All(name => recording.Find(name) is not null))
-            .Select(recording => (recording.Id, OneLine.List(recording.Channels.Select(channel => channel.Name).Where(name => usual.Contains(name, StringComparer.Ordinal))))),
+            .Select(recording => (
+                recording.Id, OneLine.List(recording.Channels.Select(channel => channel.Name).Where(name => usual.Contains(name, StringComparer.Ordinal))))),
         "Read channels by label, never by position; see that the leads were where the labels say.");
 }

@@ -34,12 +34,14 @@ internal static class Vote
         int next = groups[1].Recordings.Length;
         if (2 * most <= total || (next >= 2 && 3 * next >= total))
         {
-            string listed = string.Join("; ", groups.Take(MostValues).Select(group => string.Create(CultureInfo.InvariantCulture, $"{group.Value} ({group.Recordings.Length} of {total})")));
+            string listed = string.Join("; ", groups.Take(MostValues).Select(group =>
+                string.Create(CultureInfo.InvariantCulture, $"{OneLine.Of(group.Value)} ({group.Recordings.Length} of {total})")));
             yield return new StudyFinding(
                 kind,
                 [.. groups.Skip(1).SelectMany(group => group.Recordings).Order(StringComparer.Ordinal)],
                 channel,
-                $"{what}: {(groups.Length == 2 ? "two groups" : "several groups")}, {listed}{(groups.Length > MostValues ? "; and others" : string.Empty)}; named are those outside the first",
+                $"{what}: {(groups.Length == 2 ? "two groups" : "several groups")}, {listed}"
+                    + $"{(groups.Length > MostValues ? "; and others" : string.Empty)}; named are those outside the first",
                 Groups);
             yield break;
         }
@@ -47,10 +49,15 @@ internal static class Vote
         foreach ((string value, string[] odd) in groups.Skip(1))
         {
             yield return new StudyFinding(
-                kind, [.. odd], channel, string.Create(CultureInfo.InvariantCulture, $"{what}: {OneLine.Of(value)}, where {most} of {total} recordings have {OneLine.Of(groups[0].Value)}"), toDo);
+                kind,
+                [.. odd],
+                channel,
+                string.Create(CultureInfo.InvariantCulture, $"{what}: {OneLine.Of(value)}, where {most} of {total} recordings have {OneLine.Of(groups[0].Value)}"),
+                toDo);
         }
     }
 
     /// <summary>What to do about groups.</summary>
-    public static string Groups => "See whether the groups go with participants, conditions or dates: what differs between them may then be the equipment. Bring all to one setting before comparing.";
+    public static string Groups => "See whether the groups go with participants, conditions or dates: "
+        + "what differs between them may then be the equipment. Bring all to one setting before comparing.";
 }

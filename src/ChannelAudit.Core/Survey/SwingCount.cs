@@ -34,18 +34,25 @@ internal sealed class SwingCount
     /// <summary>Adds the next samples.</summary>
     public void Add(ReadOnlySpan<double> samples)
     {
-        foreach (double sample in samples)
+        while (!samples.IsEmpty)
         {
-            sum += sample;
-            if (++inBin == perBin)
+            int taken = Math.Min(perBin - inBin, samples.Length);
+            foreach (double sample in samples[..taken])
+            {
+                sum += sample;
+            }
+
+            samples = samples[taken..];
+            inBin += taken;
+            if (inBin == perBin)
             {
                 bins[filled++] = sum / perBin;
-                sum = 0;
-                inBin = 0;
-                if (filled == WindowBins)
-                {
-                    Count();
-                }
+                (sum, inBin) = (0, 0);
+            }
+
+            if (filled == WindowBins)
+            {
+                Count();
             }
         }
     }

@@ -32,7 +32,7 @@ public sealed class TriggeredSessionTests
         Assert.Equal(13, result.Trials.Length);
         Assert.Equal("rest", result.Trials[0].Label);
         Assert.Equal((2m, 14m), (result.Trials[0].OnsetS, result.Trials[0].DurationS));
-        Assert.Equal(["cheek", "brow", "eye"], result.Channels.Select(channel => channel.Name));
+        Assert.Equal(["cheek", "brow", "eye"], result.Channels.Select(channel => channel.Name), StringComparer.Ordinal);
         Assert.DoesNotContain(result.Information, one => string.Equals(one.Reason, "events", StringComparison.Ordinal));
         Assert.Empty(result.Warnings);
     }

@@ -12,7 +12,7 @@ namespace ChannelAudit.Core.Tests.Studies;
 internal static class MadeStudy
 {
     private static readonly ImmutableArray<double> Faces = [1, 2, 0.5, 1.4, 0.7];
-    private static readonly Lazy<ImmutableArray<RecordingResult>> Five = new(() => [.. Enumerable.Range(0, Faces.Length).Select(i => Audited($"p{i + 1}", Plan((ulong)(100 + i), Faces[i])))]);
+    private static readonly Lazy<ImmutableArray<RecordingResult>> Five = new(() => [.. Enumerable.Range(0, Faces.Length).Select(i => Audited(FormattableString.Invariant($"p{i + 1}"), Plan((ulong)(100 + i), Faces[i])))]);
 
     /// <summary>Five recordings with nothing odd.</summary>
     public static ImmutableArray<RecordingResult> Clean => Five.Value;

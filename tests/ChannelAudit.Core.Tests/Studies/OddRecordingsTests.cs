@@ -70,7 +70,8 @@ public sealed class OddRecordingsTests
 
         Assert.Equal(
             ["brow", "cheek", "eye"],
-            MadeStudy.Of(study).Where(one => string.Equals(one.Kind, OddKind.Gain, StringComparison.Ordinal) && one.Text.Contains("two groups, 2 of 4 recordings about 1000 times the other 2", StringComparison.Ordinal)).Select(one => one.Channel));
+            MadeStudy.Of(study).Where(one => string.Equals(one.Kind, OddKind.Gain, StringComparison.Ordinal) && one.Text.Contains("two groups, 2 of 4 recordings about 1000 times the other 2", StringComparison.Ordinal)).Select(one => one.Channel!),
+            StringComparer.Ordinal);
     }
 
     [Fact]
@@ -79,7 +80,7 @@ public sealed class OddRecordingsTests
         RecordingResult filtered = MadeStudy.Audited("q", MadeStudy.Plan(208, 1) with { Amplifier = new AmplifierPlan { HighpassHz = 20 } });
         StudyFinding[] found = [.. MadeStudy.Of([.. MadeStudy.Clean, filtered])];
 
-        Assert.Equal(["filter-stated", "filter-measured"], found.Select(one => one.Kind));
+        Assert.Equal(["filter-stated", "filter-measured"], found.Select(one => one.Kind), StringComparer.Ordinal);
         Assert.Equal("stated filter: high-pass 20 Hz, where 5 of 6 recordings have DC", found[0].Text);
         Assert.EndsWith("a higher high-pass than the others", found[1].Text, StringComparison.Ordinal);
 

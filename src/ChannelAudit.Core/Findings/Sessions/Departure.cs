@@ -51,7 +51,8 @@ internal sealed class Departure(string kind, string cause)
         FromS = (double)spans.Min(span => span.FromS),
         ToS = (double)spans.Max(span => span.ToS),
         Evidence = [],
-        Text = $"{kind}: {string.Join("; ", said.Take(Shown))}{(said.Count > Shown ? string.Create(CultureInfo.InvariantCulture, $"; and {said.Count - Shown} more") : string.Empty)}",
+        Text = $"{kind}: {string.Join("; ", said.Take(Shown))}"
+            + $"{(said.Count > Shown ? string.Create(CultureInfo.InvariantCulture, $"; and {said.Count - Shown} more") : string.Empty)}",
         Cause = cause,
     };
 }

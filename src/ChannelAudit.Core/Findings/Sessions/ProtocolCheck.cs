@@ -50,8 +50,10 @@ internal sealed class ProtocolCheck
         foreach (Events.RecordedEvent one in input.Doubles)
         {
             Trial? before = input.Trials.LastOrDefault(trial => trial.OnsetS <= one.OnsetS);
-            string where = before is null ? string.Empty : string.Create(CultureInfo.InvariantCulture, $", {(one.OnsetS - before.OnsetS) * 1000:0.#} ms after {Departure.Name(before)}");
-            twice.Add($"a trigger{(one.Label is { } label ? $" '{OneLine.Of(label)}'" : string.Empty)} at {Departure.Time(one.OnsetS)}{where}, no trial of its own", one.OnsetS, one.OnsetS);
+            string label = one.Label is null ? string.Empty : $" '{OneLine.Of(one.Label)}'";
+            string where = before is null ? string.Empty : string.Create(
+                CultureInfo.InvariantCulture, $", {(one.OnsetS - before.OnsetS) * 1000:0.#} ms after {Departure.Name(before)}");
+            twice.Add($"a trigger{label} at {Departure.Time(one.OnsetS)}{where}, no trial of its own", one.OnsetS, one.OnsetS);
         }
     }
 
@@ -90,7 +92,8 @@ internal sealed class ProtocolCheck
         {
             if (protocol.GapS is { } gap && before is not null && trial.OnsetS - before.OnsetS < gap.FromS)
             {
-                twice.Add(trial, $"comes {Departure.Time(trial.OnsetS - before.OnsetS)} after trial {before.Number.ToString(CultureInfo.InvariantCulture)}, sooner than {Departure.Time(gap.FromS)}");
+                string after = before.Number.ToString(CultureInfo.InvariantCulture);
+                twice.Add(trial, $"comes {Departure.Time(trial.OnsetS - before.OnsetS)} after trial {after}, sooner than {Departure.Time(gap.FromS)}");
             }
             else
             {
@@ -113,7 +116,12 @@ internal sealed class ProtocolCheck
 
         HashSet<int> doubles = [.. all.Except(single).Select(trial => trial.Number)];
         bool Follows(Trial first, Trial second) => Enumerable.Range(first.Number + 1, second.Number - first.Number - 1).All(doubles.Contains);
-        return [.. single.Zip(single.Skip(1)).Where(pair => Follows(pair.First, pair.Second) && pair.Second.OnsetS - pair.First.OnsetS > gap.ToS).Select(pair => pair.Second)];
+        return
+        [
+            .. single.Zip(single.Skip(1))
+                .Where(pair => pair.Second.OnsetS - pair.First.OnsetS > gap.ToS && Follows(pair.First, pair.Second))
+                .Select(pair => pair.Second),
+        ];
     }
 
     private void Count(ImmutableArray<Trial> single)
@@ -201,14 +209,16 @@ internal sealed class ProtocolCheck
             first--;
         }
 
-        Trial? before = Enumerable.Range(0, place).Reverse().Select(i => along.FoundOf[i]).Where(found => found >= 0).Select(found => single[found]).FirstOrDefault();
-        Trial? after = Enumerable.Range(place + 1, protocol.Sequence.Length - place - 1).Select(i => along.FoundOf[i]).Where(found => found >= 0).Select(found => single[found]).FirstOrDefault();
-        Trial? start = Enumerable.Range(first, place - first).Select(i => along.FoundOf[i]).Where(found => found >= 0).Select(found => single[found]).FirstOrDefault();
+        Trial? FirstOf(IEnumerable<int> places) => places.Select(i => along.FoundOf[i]).Where(found => found >= 0).Select(found => single[found]).FirstOrDefault();
+        Trial? before = FirstOf(Enumerable.Range(0, place).Reverse());
+        Trial? after = FirstOf(Enumerable.Range(place + 1, protocol.Sequence.Length - place - 1));
+        Trial? start = FirstOf(Enumerable.Range(first, place - first));
         decimal fromS = start?.OnsetS ?? before?.OnsetS ?? 0;
         decimal toS = after?.OnsetS ?? endS;
         if (start is not null && before is not null && start != before)
         {
-            return ($"somewhere among trials {start.Number.ToString(CultureInfo.InvariantCulture)} to {before.Number.ToString(CultureInfo.InvariantCulture)}", fromS, Math.Max(fromS, toS));
+            string among = string.Create(CultureInfo.InvariantCulture, $"somewhere among trials {start.Number} to {before.Number}");
+            return (among, fromS, Math.Max(fromS, toS));
         }
 
         string words = before is not null ? $"after {Departure.Name(before)}" : after is not null ? $"before {Departure.Name(after)}" : "anywhere";
