@@ -31,7 +31,7 @@ internal static class StoredAuditReading
         }
 
         ImmutableArray<StoredRecording> recordings = root.List("recordings", Recording);
-        if (recordings.DistinctBy(recording => recording.Id).Count() != recordings.Length)
+        if (recordings.DistinctBy(recording => recording.Id, StringComparer.Ordinal).Count() != recordings.Length)
         {
             throw root.Wrong("recordings", "a list with each id once");
         }
