@@ -54,6 +54,10 @@ internal static class UsageErrors
     public static ChannelAuditException NoValue(string path, Option option) => Fault(
         $"{path}: {option.Name} needs a value", $"write {option.Name} {option.HelpName}");
 
+    /// <summary>An option that is needed and missing.</summary>
+    public static ChannelAuditException OptionMissing(string path, Option option) => Fault(
+        $"{path}: {option.Name} is missing", $"write {option.Name} {option.HelpName}: {option.Description}");
+
     /// <summary>An option that is there or not, with a value.</summary>
     public static ChannelAuditException TakesNoValue(string path, Option option) => Fault(
         $"{path}: {option.Name} takes no value", $"write {option.Name} alone");

@@ -55,37 +55,8 @@ public static class AuditJson
         json.WriteStartObject("criteria");
         json.WriteString("file", criteria.FileName);
         json.WriteString("sha256", criteria.Sha256);
-        text.Rows("limits", criteria.All, WriteCriterion);
+        text.Rows("limits", criteria.All, CriterionJson.Write);
         json.WriteEndObject();
-    }
-
-    private static void WriteCriterion(Utf8JsonWriter json, Criterion criterion)
-    {
-        json.WriteStartObject();
-        json.WriteString("reason", criterion.Reason);
-        WriteSets(json, "questionable", criterion.Questionable);
-        WriteSets(json, "reject", criterion.Reject);
-        WriteSets(json, "channel_questionable", criterion.ChannelQuestionable);
-        WriteSets(json, "channel_reject", criterion.ChannelReject);
-        json.WriteString("source", criterion.Source);
-        json.WriteEndObject();
-    }
-
-    private static void WriteSets(Utf8JsonWriter json, string name, ImmutableArray<LimitSet> sets)
-    {
-        json.WriteStartArray(name);
-        foreach (LimitSet set in sets)
-        {
-            json.WriteStartObject();
-            foreach (Limit limit in set.Limits)
-            {
-                json.WriteNumber(limit.Measure, limit.Value);
-            }
-
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
     }
 
     private static void WriteCounts(Utf8JsonWriter json, RunDigest digest)

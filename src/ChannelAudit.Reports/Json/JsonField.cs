@@ -125,6 +125,18 @@ internal readonly struct JsonField
             : throw list.Wrong("a list of numbers"))];
     }
 
+    /// <summary>Every name of this object with its number, in the order of the file.</summary>
+    public ImmutableArray<(string Name, double Value)> Numbers()
+    {
+        ImmutableArray<(string, double)>.Builder numbers = ImmutableArray.CreateBuilder<(string, double)>();
+        foreach (JsonProperty property in _element.EnumerateObject())
+        {
+            numbers.Add((property.Name, Number(property.Name)));
+        }
+
+        return numbers.ToImmutable();
+    }
+
     /// <summary>The fault of a value that is missing or of another kind.</summary>
     public ChannelAuditException Wrong(string name, string expected) =>
         OutputErrors.WrongValue(_file, _place.Length == 0 ? name : $"{_place}.{name}", expected);

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using ChannelAudit.Criteria;
-using ChannelAudit.Measures;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -9,6 +7,8 @@ namespace ChannelAudit.Reports.Pages;
 /// <summary>With what the audit was made, the limits in force, and how to make it again.</summary>
 internal static class RepeatSection
 {
+    private const string None = "\u2013";
+
     /// <summary>Writes the section.</summary>
     public static void Write(HtmlText html, AuditRun run)
     {
@@ -51,38 +51,11 @@ internal static class RepeatSection
         foreach (Criterion criterion in criteria.All)
         {
             html.Markup("<tr><th scope=\"row\">").Text(ReasonWords.For(criterion.Reason).Name).Markup(" <code>").Text(criterion.Reason).Markup("</code></th>")
-                .Element("td", Sets(criterion.Questionable, criterion.ChannelQuestionable))
-                .Element("td", Sets(criterion.Reject, criterion.ChannelReject))
+                .Element("td", LimitWords.Both(criterion.Questionable, criterion.ChannelQuestionable, None))
+                .Element("td", LimitWords.Both(criterion.Reject, criterion.ChannelReject, None))
                 .Element("td", criterion.Source).Line("</tr>");
         }
 
         html.EndTable();
-    }
-
-    private static string Sets(ImmutableArray<LimitSet> trial, ImmutableArray<LimitSet> channel)
-    {
-        string ofTrials = string.Join(" or ", trial.Select(Set));
-        string ofChannel = string.Join(" or ", channel.Select(Set));
-        return (ofTrials.Length, ofChannel.Length) switch
-        {
-            (0, 0) => "\u2013",
-            (_, 0) => ofTrials,
-            (0, _) => $"whole channel: {ofChannel}",
-            _ => $"{ofTrials}; whole channel: {ofChannel}",
-        };
-    }
-
-    private static string Set(LimitSet set) => string.Join(" and ", set.Limits.Select(Limit));
-
-    private static string Limit(Limit limit)
-    {
-        if (!MeasureCatalog.Contains(limit.Measure))
-        {
-            return $"{limit.Measure} {Quantities.Short(limit.Value)}";
-        }
-
-        MeasureDefinition measure = MeasureCatalog.Get(limit.Measure);
-        string sign = measure.Sense == LimitSense.AtMost ? "\u2264" : "\u2265";
-        return $"{limit.Measure} {sign} {Quantities.WithUnit(limit.Value, measure.Unit)}";
     }
 }

@@ -20,6 +20,9 @@ public sealed class SuggestionTests
     [InlineData("screen --figures=s", "--figures=summary")]
     [InlineData("screen --fail-on ", "questionable reject")]
     [InlineData("completion ", "bash fish pwsh zsh")]
+    [InlineData("export ", "bids")]
+    [InlineData("export bids --t", "--to")]
+    [InlineData("compare a b --o", "--out")]
     [InlineData("criteria show ", "--criteria --help --verbose")]
     public async Task WhatCanStandThereIsOffered(string line, string offered) => Assert.Equal(offered, await Suggested(line));
 
@@ -34,6 +37,10 @@ public sealed class SuggestionTests
     [InlineData("setup new P07.edf --out ")]
     [InlineData("setup check setup.toml ")]
     [InlineData("screen -- --f")]
+    [InlineData("compare ")]
+    [InlineData("compare a ")]
+    [InlineData("export bids ")]
+    [InlineData("export bids audit --to ")]
     [InlineData("scren --f")]
     [InlineData("zebra ")]
     [InlineData("screen \"my fi")]

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Measures;
+using ChannelAudit.Reports.Bids;
+using ChannelAudit.Reports.Comparing;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.TestKit;
 
@@ -17,6 +19,9 @@ public sealed class FileFormatsTests
         { "conditions.tsv", TableColumns.Conditions },
         { "measures.tsv", TableColumns.Measures },
         { "pairs.tsv", TableColumns.Pairs },
+        { "Table of compare", ChangesTsv.Columns },
+        { "Channels table of export bids", BidsColumns.Channels },
+        { "Events table of export bids", BidsColumns.Events },
     };
 
     [Theory]

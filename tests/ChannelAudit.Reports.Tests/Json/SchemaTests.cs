@@ -1,7 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Stored;
 using ChannelAudit.Results;
 using ChannelAudit.TestKit;
 using Json.Schema;
@@ -13,6 +15,7 @@ public sealed class SchemaTests
 {
     private static readonly JsonSchema ResultSchema = JsonSchema.FromText(SchemaText("result"));
     private static readonly JsonSchema AuditSchema = JsonSchema.FromText(SchemaText("audit"));
+    private static readonly JsonSchema MethodsSchema = JsonSchema.FromText(SchemaText("methods"));
 
     [Fact]
     public void ResultsFollowTheirSchema()
@@ -26,6 +29,18 @@ public sealed class SchemaTests
     [Fact]
     public void AuditsFollowTheirSchema() => RequireValid(
         AuditSchema, SampleResults.Run().Json(new OutputFile("verdicts.tsv", new string('0', 64))));
+
+    [Fact]
+    public void MethodsParagraphsFollowTheirSchema()
+    {
+        AuditRun run = SampleResults.Run();
+        foreach (AuditRun some in new[] { run, run with { Recordings = [] }, SampleResults.Run(SampleResults.Hostile()) })
+        {
+            MethodsTally tally = new() { Unread = some.Unread.Length };
+            some.Recordings.ToList().ForEach(tally.Add);
+            RequireValid(MethodsSchema, MethodsJson.Render(tally, new MethodsOrigin(some.Version, some.Criteria, new StoredInput("setup.toml", new string('5', 64)), new StoredInput(null, null))));
+        }
+    }
 
     [Theory]
     [InlineData("format", "\"another/1\"")]
@@ -42,6 +57,7 @@ public sealed class SchemaTests
     [Theory]
     [InlineData("result")]
     [InlineData("audit")]
+    [InlineData("methods")]
     public void EveryPropertyIsDescribed(string name)
     {
         List<string> bare = [];

@@ -26,7 +26,7 @@ public sealed class WilsonIntervalTests
     public void IntervalsAgreeWithSciPy()
     {
         var table = OracleTable.Read("wilson");
-        foreach (var (successes, trials) in new[] { (81, 263), (15, 148), (0, 20), (1, 29), (23, 60), (60, 60) })
+        foreach (var (successes, trials) in new[] { (81, 263), (15, 148), (0, 20), (1, 29), (23, 60), (60, 60), (0, 1), (4, 51), (1500, 24000) })
         {
             foreach (var level in new[] { 0.9, 0.95, 0.99 })
             {
