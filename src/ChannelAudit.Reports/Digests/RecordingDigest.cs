@@ -75,11 +75,7 @@ public sealed record RecordingDigest
         DurationS = recording.DurationS,
         Participant = recording.Participant,
         Group = recording.Group,
-        Channels =
-        [
-            .. recording.Channels.Select(channel => new ChannelDigest(
-                channel.Name, FinalVerdict.OfChannel(recording, channel), channel.Reasons, VerdictCounts.OfTrials(recording, channel))),
-        ],
+        Channels = [.. recording.Channels.Select(channel => ChannelDigest.Of(recording, channel))],
         TooFew = [.. ConditionCounts.Of(recording).Where(count => !count.Enough)],
         Information = [.. recording.Information.Select(finding => finding.Reason).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
         Warnings = recording.Warnings,

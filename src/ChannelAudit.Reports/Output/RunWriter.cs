@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Pages;
+using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 
@@ -17,6 +19,7 @@ public sealed class RunWriter : IDisposable
     private readonly AuditFolder _folder;
     private readonly bool _isAlone;
     private readonly RunCollector _collector = new();
+    private readonly MethodsTally _methods = new();
     private readonly List<string> _ids = [];
     private readonly GrowingTable _verdicts;
     private readonly GrowingTable _channels;
@@ -75,6 +78,7 @@ public sealed class RunWriter : IDisposable
         _channels.Add(table => ChannelsTsv.AddRows(table, recording));
         _conditions.Add(table => ConditionsTsv.AddRows(table, recording));
         _collector.Add(recording, stamp);
+        _methods.Add(recording);
     }
 
     /// <summary>Recordings of the audit that stands in the folder which a run is not over: their results go at its end.</summary>
@@ -102,6 +106,11 @@ public sealed class RunWriter : IDisposable
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
         batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0], pilot) : ReportPage.OfStudy(_run, digest));
+        if (pilot is null)
+        {
+            AddMethods(batch, unread.Length);
+        }
+
         foreach (ExtraFile file in more ?? [])
         {
             batch.Add(file.Path, file.Bytes.Span);
@@ -121,6 +130,15 @@ public sealed class RunWriter : IDisposable
         _verdicts.Dispose();
         _channels.Dispose();
         _conditions.Dispose();
+    }
+
+    private void AddMethods(OutputBatch batch, int unread)
+    {
+        _methods.Unread = unread;
+        MethodsOrigin origin = new(
+            _run.Version, _run.Criteria, new StoredInput(_run.Setup.FileName, _run.Setup.Sha256), new StoredInput(_run.Impedance?.FileName, _run.Impedance?.Sha256));
+        batch.Add(MethodsText.FileName, MethodsText.Render(_methods, origin));
+        batch.Add(MethodsJson.FileName, MethodsJson.Render(_methods, origin));
     }
 
     private byte[] PageOfOne(RecordingResult recording, PilotSection? pilot)

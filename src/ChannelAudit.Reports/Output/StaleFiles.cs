@@ -7,7 +7,7 @@ namespace ChannelAudit.Reports.Output;
 /// by hand cannot make us remove anything else. Decisions are never listed and never removed.</remarks>
 internal static class StaleFiles
 {
-    private static readonly ImmutableArray<string> Endings = [".tsv", ".json", ".html", ".png", ".txt", ".md", ".parquet"];
+    private static readonly ImmutableArray<string> Endings = [".tsv", ".json", ".html", ".md", ".png", ".txt", ".md", ".parquet"];
 
     /// <summary>Removes them, and folders of recordings that are empty afterwards.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>

@@ -16,7 +16,7 @@ internal static class AdviceSection
             return;
         }
 
-        html.Line("<section>").ElementLine("h2", "Before the next recording, and when scoring this one").Line("<dl>");
+        html.Line("<section>").ElementLine("h2 id=\"advice\"", "Before the next recording, and when scoring this one").Line("<dl>");
         foreach (ReasonWord word in words)
         {
             html.Element("dt", char.ToUpperInvariant(word.Name[0]) + word.Name[1..]).ElementLine("dd", word.WhatToDo);

@@ -15,11 +15,11 @@ internal static class ChannelTable
         bool hasReadings = recording.Impedance is not null;
         string caption = "Verdict of each channel, worst first; trials by their own verdict" + (hasReadings ? ". Readings and signal are graded apart" : string.Empty);
         string[] heads = ["Verdict", "Channel", "Why", "Not assessed", "Trials"];
-        html.ElementLine("h3", "Channels").Table("channels", caption, hasReadings ? [.. heads, "Impedance"] : heads);
+        html.ElementLine("h3 id=\"channels\"", "Channels").Table("channels", caption, hasReadings ? [.. heads, "Impedance"] : heads);
         foreach (ChannelResult channel in channels)
         {
             html.Markup("<tr>").VerdictCell(channel.Verdict, FinalVerdict.OfChannel(recording, channel))
-                .Markup("<th scope=\"row\">").Label(channel.Name).Markup("</th>");
+                .Markup($"<th scope=\"row\"><a href=\"#{Anchors.Channel(recording.Channels.IndexOf(channel))}\">").Label(channel.Name).Markup("</a></th>");
             WriteList(html, [.. ReasonPhrase.All(recording, channel)], "nothing found");
             WriteList(html, Gaps(channel), "nothing");
             html.Element("td", RunSummary.InWords(VerdictCounts.OfTrials(recording, channel)));

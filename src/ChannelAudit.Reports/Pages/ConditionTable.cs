@@ -12,7 +12,7 @@ internal static class ConditionTable
     public static void Write(HtmlText html, RecordingResult recording)
     {
         ImmutableArray<ConditionCount> counts = ConditionCounts.Of(recording);
-        html.ElementLine("h3", "Usable trials by condition");
+        html.ElementLine("h3 id=\"conditions\"", "Usable trials by condition");
         if (counts.IsEmpty)
         {
             html.ElementLine("p class=\"note\"", "No trial of this recording is scored: all of them are rest or tasks, or there are none.");

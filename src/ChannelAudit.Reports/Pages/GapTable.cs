@@ -8,7 +8,7 @@ namespace ChannelAudit.Reports.Pages;
 internal static class GapTable
 {
     /// <summary>Writes the table; nothing when everything was judged.</summary>
-    public static void Write(HtmlText html, ImmutableArray<ChannelResult> channels)
+    public static void Write(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels)
     {
         GapGroup[] gaps = [.. channels.SelectMany(channel => GapGroup.Of(channel))];
         if (gaps.Length == 0)
@@ -18,9 +18,12 @@ internal static class GapTable
 
         html.ElementLine("h3", "Not assessed")
             .Table("gaps", "Questions without an answer, and why; \u201Cnot assessed\u201D does not mean good", "Channel", "Question", "Why not", "Where");
+        ChannelResult? before = null;
         foreach (GapGroup gap in gaps)
         {
-            html.Markup("<tr><th scope=\"row\">").Label(gap.Channel.Name).Markup("</th><td>").Text(ReasonWords.For(gap.Reason).Name)
+            string place = ReferenceEquals(gap.Channel, before) ? "<tr>" : $"<tr id=\"{Anchors.Gaps(recording.Channels.IndexOf(gap.Channel))}\">";
+            before = gap.Channel;
+            html.Markup($"{place}<th scope=\"row\">").Label(gap.Channel.Name).Markup("</th><td>").Text(ReasonWords.For(gap.Reason).Name)
                 .Markup(" <code>").Text(gap.Reason).Markup("</code></td>").Element("td", gap.Cause).Element("td", gap.Where()).Line("</tr>");
         }
 

@@ -48,10 +48,10 @@ internal sealed class HtmlText
     /// <summary>A label from a file: isolated, so that its writing direction cannot reach beyond it.</summary>
     public HtmlText Label(string text) => Element("bdi", text);
 
-    /// <summary>Starts a table with its caption and column heads.</summary>
+    /// <summary>Starts a table with its caption and column heads; where the screen is too narrow it scrolls by itself.</summary>
     public HtmlText Table(string cssClass, string caption, params ReadOnlySpan<string> heads)
     {
-        Line($"<table class=\"{cssClass}\">").ElementLine("caption", caption).Markup("<thead><tr>");
+        Line($"<div class=\"wide\"><table class=\"{cssClass}\">").ElementLine("caption", caption).Markup("<thead><tr>");
         foreach (string head in heads)
         {
             Element("th scope=\"col\"", head);
@@ -61,7 +61,7 @@ internal sealed class HtmlText
     }
 
     /// <summary>Ends a table.</summary>
-    public HtmlText EndTable() => Line("</tbody></table>");
+    public HtmlText EndTable() => Line("</tbody></table></div>");
 
     /// <summary>An attribute's value, encoded.</summary>
     public static string Attribute(string value) => Encoder.Encode(value);

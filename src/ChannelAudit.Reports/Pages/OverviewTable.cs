@@ -1,24 +1,72 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 
 namespace ChannelAudit.Reports.Pages;
 
-/// <summary>All recordings on one screen, worst first.</summary>
-internal static class OverviewTable
+/// <summary>All recordings of a run, one row each, worst first.</summary>
+internal sealed class OverviewTable
 {
-    /// <summary>Writes the table.</summary>
-    public static void Write(HtmlText html, ImmutableArray<RecordingDigest> recordings)
+    private readonly ImmutableArray<RecordingDigest> _recordings;
+    private readonly bool _hasParticipants;
+    private readonly bool _hasGroups;
+
+    /// <summary>For some recordings, worst first.</summary>
+    public OverviewTable(ImmutableArray<RecordingDigest> recordings)
     {
-        html.Line("<nav id=\"overview\" aria-label=\"Recordings\">").Table("overview", "All recordings, worst first", "Worst channel", "Recording", "Channels", "Trials, counted once a channel");
-        foreach (RecordingDigest recording in recordings)
+        _recordings = recordings;
+        _hasParticipants = recordings.Any(recording => recording.Participant is not null);
+        _hasGroups = recordings.Any(recording => recording.Group is not null);
+    }
+
+    /// <summary>Writes the section.</summary>
+    public void Write(HtmlText html)
+    {
+        string[] heads =
+        [
+            "Verdict", "Recording", .. _hasParticipants ? new[] { "Participant" } : [], .. _hasGroups ? new[] { "Group" } : [],
+            "Channels", "Trials rejected", "Trials questionable", "Trials passed", "Reasons",
+        ];
+        html.Line("<section class=\"all\">").ElementLine("h2 id=\"recordings\"", "All recordings").Table(
+            "overview",
+            "Worst first. The verdict is that of the worst channel; each channel leads to its trials and their evidence. \u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. "
+            + "Trials are counted once a channel",
+            heads);
+        foreach (RecordingDigest recording in _recordings)
         {
-            html.Markup("<tr>").VerdictCell(recording.Worst)
-                .Markup($"<td><a href=\"{HtmlText.Attribute(ReportFigures.Link(recording.Id, "report.html"))}\">").Label(recording.Id).Markup("</a></td>")
-                .Element("td", RunSummary.InWords(recording.ChannelCounts))
-                .Element("td", RunSummary.InWords(recording.TrialCounts)).Line("</tr>");
+            WriteRow(html, recording);
         }
 
-        html.EndTable().Line("</nav>");
+        html.EndTable().Line("</section>");
+    }
+
+    private void WriteRow(HtmlText html, RecordingDigest recording)
+    {
+        html.Markup("<tr>").VerdictCell(recording.Worst).Markup("<th scope=\"row\">").StudyLink(recording.Id, anchor: null).Label(recording.Id).Markup("</a></th>");
+        WriteKnown(html, _hasParticipants, recording.Participant);
+        WriteKnown(html, _hasGroups, recording.Group);
+        html.Markup("<td><div class=\"marks\">");
+        for (int place = 0; place < recording.Channels.Length; place++)
+        {
+            html.ChannelLink(recording, place);
+        }
+
+        html.Markup("</div></td>");
+        VerdictCounts trials = recording.TrialCounts;
+        foreach (int number in new[] { trials.Reject, trials.Questionable, trials.Pass })
+        {
+            html.Element("td class=\"number\"", number.Plain());
+        }
+
+        html.Element("td", StudyLinks.Names(recording.Reasons)).Line("</tr>");
+    }
+
+    private static void WriteKnown(HtmlText html, bool hasColumn, string? text)
+    {
+        if (hasColumn)
+        {
+            html.Markup("<td>").Label(text ?? "n/a").Markup("</td>");
+        }
     }
 }

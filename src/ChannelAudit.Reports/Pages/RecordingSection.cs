@@ -19,18 +19,31 @@ internal static class RecordingSection
     public static void Write(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
         html.Markup("<section id=\"recording\" aria-labelledby=\"name\"><h2 id=\"name\">").Label(recording.Id).Line("</h2>");
+        WriteWay(html, figures);
         WriteFacts(html, recording);
         WriteRibbon(html, recording, figures);
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
         ChannelTable.Write(html, recording, channels);
-        FindingTable.Write(html, recording, channels);
+        TrialByTrial.Write(html, recording, channels);
         ImpedanceSection.Write(html, recording.Impedance);
         WriteSheets(html, recording, channels, figures);
-        GapTable.Write(html, channels);
+        GapTable.Write(html, recording, channels);
         ConditionTable.Write(html, recording);
         WriteNotes(html, recording);
         WriteFiles(html, recording, figures);
-        html.Line(figures.IsAmongOthers ? "<p class=\"note\"><a href=\"../../report.html\">All recordings</a></p></section>" : "</section>");
+        html.Line("</section>");
+    }
+
+    private static void WriteWay(HtmlText html, ReportFigures figures)
+    {
+        html.Line("<nav aria-label=\"On this page\"><ul>");
+        if (figures.IsAmongOthers)
+        {
+            html.Line("<li><a href=\"../../report.html\">All recordings</a></li>");
+        }
+
+        html.Line("<li><a href=\"#channels\">Channels</a></li><li><a href=\"#trials\">Trial by trial</a></li><li><a href=\"#conditions\">Usable trials</a></li>"
+            + "<li><a href=\"#again\">How to make this again</a></li>").Line("</ul></nav>");
     }
 
     private static void WriteFacts(HtmlText html, RecordingResult recording)

@@ -12,7 +12,7 @@ internal static class RepeatSection
     /// <summary>Writes the section.</summary>
     public static void Write(HtmlText html, AuditRun run)
     {
-        html.Line("<section>").ElementLine("h2", "How to make this again")
+        html.Line("<section>").ElementLine("h2 id=\"again\"", "How to make this again")
             .Markup("<p>ChannelAudit ").Text(run.Version).Line(". The same recordings, criteria, setup and version give the same bytes.</p>")
             .Markup("<p>Criteria: ").Text(run.Criteria.FileName ?? "the defaults").Markup(", SHA-256 ").Element("code", run.Criteria.Sha256)
             .Markup("<br>Setup: ").Text(run.Setup.FileName ?? "none");

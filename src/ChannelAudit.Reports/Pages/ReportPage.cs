@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
@@ -29,12 +30,31 @@ public static class ReportPage
     /// <summary>The page over several recordings, as UTF-8 bytes; each has a page of its own.</summary>
     public static byte[] OfStudy(AuditRun run, RunDigest digest) => Page(RunSummary.Of(digest), html =>
     {
-        OverviewTable.Write(html, RecordingDigest.WorstFirst(digest.Recordings));
+        ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
+        WriteWay(html, digest);
+        StandsOut.Write(html, digest, worstFirst);
         StudySection.Write(html, digest.Odd);
+        new OverviewTable(worstFirst).Write(html);
         UnreadSection.Write(html, run, digest.Unread);
         AdviceSection.Write(html, digest.Codes);
         RepeatSection.Write(html, run);
     });
+
+    private static void WriteWay(HtmlText html, RunDigest digest)
+    {
+        html.Line("<nav aria-label=\"On this page\"><ul>").Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
+        if (!digest.Odd.IsEmpty)
+        {
+            html.Line($"<li><a href=\"#odd\">{StudyWords.Title}</a></li>");
+        }
+
+        if (!digest.Unread.IsEmpty)
+        {
+            html.Line("<li><a href=\"#unread\">Could not be read</a></li>");
+        }
+
+        html.Line("<li><a href=\"#again\">How to make this again</a></li>").Line("</ul></nav>");
+    }
 
     private static byte[] Page(string summary, Action<HtmlText> content)
     {

@@ -12,7 +12,7 @@ internal static class UnreadSection
     {
         if (!unreadRecordings.IsEmpty)
         {
-            html.Line("<section>").ElementLine("h2", "Could not be read")
+            html.Line("<section>").ElementLine("h2 id=\"unread\"", "Could not be read")
                 .Table("unread", "Recordings without any verdict", "Recording", "What was found", "What to do");
             foreach (UnreadRecording unread in unreadRecordings)
             {

@@ -1,7 +1,11 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using ChannelAudit.Findings;
+using ChannelAudit.Measures;
 using ChannelAudit.Reports.Pages;
+using ChannelAudit.Results;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Tests.Pages;
 
@@ -85,6 +89,90 @@ public sealed partial class ReportPageTests
     }
 
     [Fact]
+    public void EveryCellThatIsNotPassLeadsToItsNumbersWithCauseAndAdvice()
+    {
+        XDocument page = Parsed(SampleResults.Run(SampleResults.Faulty()).Report());
+        XElement[] links = [.. page.Descendants("a").Where(link => link.Parent!.Parent!.Attribute("class")?.Value is "cells" && ClassOf(link) is "reject" or "questionable")];
+
+        Assert.Equal(SampleResults.Faulty().Channels.Sum(channel => channel.Cells.Count(cell => cell.Verdict != Grade.Pass)), links.Length);
+        Assert.All(links, link =>
+        {
+            string evidence = page.Descendants().Single(one => string.Equals(one.Attribute("id")?.Value, link.Attribute("href")!.Value[1..], StringComparison.Ordinal)).Value;
+            Assert.Matches("limit|not assessed: shorter than", evidence);
+            Assert.Contains("What to do:", evidence, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public void EveryCellHasANumberAShapeAndWords()
+    {
+        XElement[] marks = [.. Parsed(SampleResults.Run(SampleResults.Faulty()).Report()).Descendants("ol").Where(list => ClassOf(list) is "cells").Descendants("li").Elements()];
+
+        Assert.Equal(18, marks.Length);
+        Assert.All(marks, mark => Assert.Matches("^trial [0-9]+[\u25CF\u25CC\u25B2\u25A0][A-Z]?(, .+)?: (pass|questionable|reject)", mark.Value));
+        Assert.All(marks, mark => Assert.Equal("unseen", ClassOf(mark.Elements().Last())));
+        Assert.Contains(marks, mark => mark.Value is "trial 3\u25A0L, happy: reject, mains, joined sites");
+    }
+
+    [Fact]
+    public void APassWithSomethingNotAssessedDoesNotLookLikeAPass()
+    {
+        RecordingResult clean = SampleResults.Clean("p08");
+        CellResult open = clean.Channels[0].Cells[0] with { NotAssessed = [new NotAssessed(ReasonCode.Drift, "the file is high-passed at 20 Hz")] };
+        RecordingResult recording = clean with { Channels = [clean.Channels[0] with { Cells = [open, .. clean.Channels[0].Cells[1..]] }] };
+
+        XDocument page = Parsed(SampleResults.Run(recording).Report());
+        XElement mark = page.Descendants("a").First(link => link.Parent!.Parent!.Attribute("class")?.Value is "cells");
+
+        Assert.StartsWith("trial 1\u25CC", mark.Value, StringComparison.Ordinal);
+        Assert.Equal("#channel-1-not-assessed", mark.Attribute("href")!.Value);
+        Assert.Contains("high-passed", page.Descendants("tr").Single(row => row.Attribute("id")?.Value is "channel-1-not-assessed").Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheOverviewLeadsToPlacesThatThePagesOfTheRecordingsHave()
+    {
+        SampleRun run = SampleResults.Run(SampleResults.Faulty(), SampleResults.Hostile(), SampleResults.Clean("day1+p08"));
+        string[] links = [.. Parsed(run.Report()).Descendants("a").Attributes("href").Select(link => link.Value).Where(link => link.Contains(".html#", StringComparison.Ordinal))];
+
+        Assert.Contains("recordings/day1%2Bp07/report.html#channel-1-line-noise", links, StringComparer.Ordinal);
+        Assert.All(links, link =>
+        {
+            string[] parts = link.Split('#');
+            string id = Uri.UnescapeDataString(parts[0].Split('/')[1]);
+            Assert.Contains($"id=\"{parts[1]}\"", run.PageOf(id), StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public void ReasonsAreCountedOverAllRecordings()
+    {
+        RecordingResult other = SampleResults.Faulty() with { Id = "day9+p99" };
+        XElement table = Parsed(SampleResults.Run(SampleResults.Faulty(), other).Report()).Descendants("table").Single(one => ClassOf(one) is "reasons");
+
+        // Six trials of each cheek carry the bridge, three of them mains as well; one eye trial of each could not be judged, and drift is the brow's alone.
+        Assert.Equal(
+            ["joined sites bridge|12|2|2|day1+p07, cheek", "mains line-noise|6|2|2|day1+p07, cheek", "input that cannot be judged unusable-input|2|0|2|day1+p07, eye", "baseline drift drift|0|2|2|day1+p07, brow"],
+            table.Element("tbody")!.Elements("tr").Select(row => string.Join('|', row.Elements().Select(cell => cell.Value))));
+    }
+
+    [Fact]
+    public void AThousandRecordingsMakeAPageOfAFewMegabytes()
+    {
+        byte[] page = ReportPage.OfStudy(SampleResults.Run().Audit, LargeSamples.Study(recordings: 1000));
+
+        Assert.InRange(page.Length, 500_000, 5_000_000);
+    }
+
+    [Fact]
+    public void ARecordingWithNothingButBadTrialsMakesAPageOfAFewMegabytes()
+    {
+        byte[] page = ReportPage.OfRecording(SampleResults.Run().Audit, LargeSamples.Bad(trials: 360), ReportFigures.Beside([]));
+
+        Assert.InRange(page.Length, 500_000, 6_000_000);
+    }
+
+    [Fact]
     public void EveryVerdictHasAWordAndAShape()
     {
         XElement[] verdicts = [.. SampleResults.Run().AllPages().SelectMany(page => Parsed(page).Descendants("span")).Where(span => ClassOf(span).StartsWith("verdict", StringComparison.Ordinal))];
@@ -144,16 +232,28 @@ public sealed partial class ReportPageTests
 
     // WCAG 2.2, success criterion 1.4.3 and its definition of relative luminance (W3C; formula from memory).
     [Theory]
-    [InlineData(ReportStyle.Ink)]
-    [InlineData(ReportStyle.Faint)]
-    [InlineData(ReportStyle.Link)]
-    [InlineData(ReportStyle.Pass)]
-    [InlineData(ReportStyle.Questionable)]
-    [InlineData(ReportStyle.Reject)]
-    public void TextStandsOutFromItsGround(string colour)
+    [InlineData(false)]
+    [InlineData(true)]
+    public void TextStandsOutFromItsGroundInLightAndDark(bool isDark)
     {
-        Assert.True(Contrast(colour, ReportStyle.Paper) >= 4.5);
-        Assert.True(Contrast(colour, ReportStyle.Shade) >= 4.5);
+        ReportPalette palette = isDark ? ReportPalette.Dark : ReportPalette.Light;
+        string[] texts = [palette.Ink, palette.Faint, palette.Link, palette.Pass, palette.Questionable, palette.Reject];
+
+        foreach (string ground in new[] { palette.Paper, palette.Shade, palette.Glow })
+        {
+            Assert.All(texts, text => Assert.True(Contrast(text, ground) >= 4.5, $"{text} on {ground}"));
+        }
+    }
+
+    [Fact]
+    public void TheStyleHasNoColourOutsideItsPalettes()
+    {
+        string rest = ReportStyle.Css.Replace(ReportPalette.Light.Css, string.Empty, StringComparison.Ordinal).Replace(ReportPalette.Dark.Css, string.Empty, StringComparison.Ordinal);
+
+        Assert.NotEqual(ReportStyle.Css, rest);
+        Assert.DoesNotMatch("#[0-9a-fA-F]{3}", rest);
+        Assert.Contains("@media print", rest, StringComparison.Ordinal);
+        Assert.Contains("@media screen and (prefers-color-scheme: dark)", rest, StringComparison.Ordinal);
     }
 
     [Fact]

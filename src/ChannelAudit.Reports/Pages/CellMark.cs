@@ -1,0 +1,44 @@
+using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Results;
+using ChannelAudit.Segments;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Reports.Pages;
+
+/// <summary>A channel during a trial as a small mark.</summary>
+/// <param name="Class">The style: the word of the verdict.</param>
+/// <param name="Shape">The shape of the verdict; a disc with a broken line for a pass with something not assessed.</param>
+/// <param name="Words">What a screen reader hears behind the number of the trial: its label, the verdict, the reasons.</param>
+/// <param name="Target">The place on the page that shows why; null for a pass with everything assessed.</param>
+internal sealed record CellMark(string Class, string Shape, string Words, string? Target)
+{
+    /// <summary>The shape of a pass with something not assessed.</summary>
+    public const string OpenPass = "\u25CC";
+
+    /// <summary>The mark of a cell.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="channel">Its channel, by its place in file order.</param>
+    /// <param name="cell">The cell.</param>
+    /// <param name="trial">Its trial; null when the recording does not list it.</param>
+    public static CellMark Of(RecordingResult recording, int channel, CellResult cell, Trial? trial)
+    {
+        Grade verdict = FinalVerdict.OfTrial(recording, recording.Channels[channel], cell);
+        bool isOpen = verdict == Grade.Pass && !cell.NotAssessed.IsEmpty;
+        string reasons = string.Join(", ", cell.Reasons.Select(reason => ReasonWords.For(reason).Name));
+        string why = reasons.Length > 0 ? $", {reasons}" : isOpen ? ", not everything assessed" : string.Empty;
+        return new(
+            VerdictWords.Code(verdict),
+            isOpen ? OpenPass : VerdictWords.Shape(verdict),
+            $"{(trial?.Label is { } label ? $", {label}" : string.Empty)}: {VerdictWords.Code(verdict)}{why}",
+            TargetOf(channel, cell, verdict, isOpen));
+    }
+
+    private static string? TargetOf(int channel, CellResult cell, Grade verdict, bool isOpen) => (cell.Reasons.IsEmpty, isOpen, verdict) switch
+    {
+        (false, _, _) => Anchors.Cell(channel, cell.Trial),
+        (_, true, _) => Anchors.Gaps(channel),
+        (_, _, Grade.Pass) => null,
+        _ => Anchors.Channel(channel),
+    };
+}
