@@ -134,7 +134,7 @@ internal static class OddLevels
     private static double[] Centre((string Id, ChannelSignal Signal)[] signals) =>
         [.. Enumerable.Range(0, 3).Select(i => Quantiles.Median(signals.Select(one => Logs(one.Signal)[i]).ToArray()))];
 
-    private static double[] Logs(ChannelSignal signal) => 
+    private static double[] Logs(ChannelSignal signal) =>
         [Math.Log10(signal.LevelLow!.Value), Math.Log10(signal.LevelMiddle!.Value), Math.Log10(signal.LevelHigh!.Value)];
 
     private static string Level(double log) => Math.Pow(10, log).ToString("G3", CultureInfo.InvariantCulture);
