@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Criteria;
+using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Console;
 using ChannelAudit.Reports.Digests;
@@ -7,6 +9,7 @@ using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Pages;
 using ChannelAudit.Results;
+using ChannelAudit.Setup;
 
 namespace ChannelAudit.Reports.Tests;
 
@@ -14,6 +17,14 @@ namespace ChannelAudit.Reports.Tests;
 internal sealed record SampleRun(AuditRun Audit, ImmutableArray<RecordingResult> Recordings)
 {
     private static readonly byte[] Png = [0x89, 0x50, 0x4E, 0x47];
+
+    public string Version => Audit.Version;
+
+    public AuditCriteria Criteria => Audit.Criteria;
+
+    public StudySetup Setup => Audit.Setup;
+
+    public ImpedanceLog? Impedance => Audit.Impedance;
 
     public ImmutableArray<UnreadRecording> Unread { get; init; } = [];
 
@@ -35,7 +46,7 @@ internal sealed record SampleRun(AuditRun Audit, ImmutableArray<RecordingResult>
 
     public string Screen(string folder, TerminalStyle style) => VerdictTable.Render(Audit, Digest, folder, style);
 
-    public ImmutableArray<OutputFile> Write(string folder, FigureMaker? figures, CancellationToken cancel) => AuditWriter.Write(Audit, Recordings, folder, figures, cancel);
+    public ImmutableArray<OutputFile> Write(string folder, FigureMaker? figures, CancellationToken cancel) => AuditWriter.Write(Audit, Recordings, folder, figures, cancel, unread: Unread);
 
     /// <summary>The page over all, or of the only recording.</summary>
     public string Report(byte[]? ribbon = null) => Encoding.UTF8.GetString(

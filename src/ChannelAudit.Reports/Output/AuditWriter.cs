@@ -16,6 +16,7 @@ public static class AuditWriter
     /// <param name="cancel">Ends the writing; nothing has changed then.</param>
     /// <param name="more">Files beside those of every audit; none when left out.</param>
     /// <param name="pilot">What a pilot shows first on the page; null for none.</param>
+    /// <param name="unread">Recordings that could not be read; none when left out.</param>
     /// <returns>The files written, in order; <c>audit.json</c> is the last.</returns>
     /// <exception cref="ArgumentException">When a recording's id is no safe name of a folder.</exception>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or the operating system refuses.</exception>
@@ -26,7 +27,8 @@ public static class AuditWriter
         FigureMaker? figures,
         CancellationToken cancel,
         IReadOnlyList<ExtraFile>? more = null,
-        PilotSection? pilot = null)
+        PilotSection? pilot = null,
+        IReadOnlyList<UnreadRecording>? unread = null)
     {
         using AuditFolder place = AuditFolder.Open(folder);
         try
@@ -39,7 +41,7 @@ public static class AuditWriter
                 writer.Add(recording, RecordingStamp.None);
             }
 
-            return writer.Finish([], cancel, more, pilot).Files;
+            return writer.Finish([.. unread ?? []], cancel, more, pilot).Files;
         }
         finally
         {

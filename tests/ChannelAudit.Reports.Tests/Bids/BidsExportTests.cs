@@ -192,9 +192,9 @@ public sealed class BidsExportTests : IDisposable
 
     private static string Cell(string[][] rows, string[] row, string column) => row[Array.IndexOf(rows[0], column)];
 
-    private int Export(string to, AuditRun run)
+    private int Export(string to, SampleRun run)
     {
-        AuditWriter.Write(run, _audit.Path, figures: null, CancellationToken.None);
+        run.Write(_audit.Path, figures: null, CancellationToken.None);
         return BidsExport.Write(StoredAudit.Open(_audit.Path), Path.Combine(_place.Path, to), CancellationToken.None).Length;
     }
 

@@ -64,9 +64,9 @@ public sealed class AuditComparisonTests : IDisposable
     [Fact]
     public void InputsThatDifferAloneAreSaidAndAreNoDifference()
     {
-        AuditRun other = SampleResults.Run() with { Version = "0.2.0" };
+        SampleRun other = SampleResults.Run();
         Criterion line = other.Criteria.All[0] with { Reject = [new LimitSet([new Limit("line_rms", 3)])] };
-        other = other with { Criteria = other.Criteria with { All = [line, other.Criteria.All[1]], Sha256 = new string('c', 64), FileName = "lab.toml" } };
+        other = other with { Audit = other.Audit with { Version = "0.2.0", Criteria = other.Criteria with { All = [line, other.Criteria.All[1]], Sha256 = new string('c', 64), FileName = "lab.toml" } } };
 
         (AuditComparison found, _) = Compare(SampleResults.Run(), other);
 
@@ -161,7 +161,7 @@ public sealed class AuditComparisonTests : IDisposable
     }
 
     // Trial 3 of the cheek is rejected: its mains are beyond a limit that is lower here.
-    private static AuditRun Stricter(double lineUv, double limit)
+    private static SampleRun Stricter(double lineUv, double limit)
     {
         RecordingResult clean = SampleResults.Clean("x");
         ChannelResult cheek = clean.Channels[0];
@@ -173,10 +173,10 @@ public sealed class AuditComparisonTests : IDisposable
         return SampleResults.Run(clean with { Channels = [cheek with { Cells = cheek.Cells.SetItem(2, changed) }, clean.Channels[1]] });
     }
 
-    private (AuditComparison Found, VerdictChange[] Changes) Compare(AuditRun a, AuditRun b)
+    private (AuditComparison Found, VerdictChange[] Changes) Compare(SampleRun a, SampleRun b)
     {
-        AuditWriter.Write(a, _a.Path, figures: null, CancellationToken.None);
-        AuditWriter.Write(b, _b.Path, figures: null, CancellationToken.None);
+        a.Write(_a.Path, figures: null, CancellationToken.None);
+        b.Write(_b.Path, figures: null, CancellationToken.None);
         List<VerdictChange> changes = [];
         AuditComparison found = AuditComparison.Of(StoredAudit.Open(_a.Path), StoredAudit.Open(_b.Path), some => changes.AddRange(some), CancellationToken.None);
         return (found, [.. changes]);

@@ -33,8 +33,8 @@ public sealed class SchemaTests
     [Fact]
     public void MethodsParagraphsFollowTheirSchema()
     {
-        AuditRun run = SampleResults.Run();
-        foreach (AuditRun some in new[] { run, run with { Recordings = [] }, SampleResults.Run(SampleResults.Hostile()) })
+        SampleRun run = SampleResults.Run();
+        foreach (SampleRun some in new[] { run, run with { Recordings = [] }, SampleResults.Run(SampleResults.Hostile()) })
         {
             MethodsTally tally = new() { Unread = some.Unread.Length };
             some.Recordings.ToList().ForEach(tally.Add);

@@ -13,7 +13,7 @@ namespace ChannelAudit.Reports.Tests.Methods;
 
 public sealed partial class MethodsTests
 {
-    private static readonly AuditRun Run = SampleResults.Run();
+    private static readonly SampleRun Run = SampleResults.Run();
 
     /// <summary>SciPy's binomtest(...).proportion_ci(method='wilson'), which also made the table of the signals' tests.</summary>
     [Fact]
@@ -173,7 +173,7 @@ public sealed partial class MethodsTests
         return new WeakReference(recording);
     }
 
-    private static MethodsTally Tally(AuditRun run)
+    private static MethodsTally Tally(SampleRun run)
     {
         MethodsTally tally = new() { Unread = run.Unread.Length };
         foreach (RecordingResult recording in run.Recordings)

@@ -38,9 +38,9 @@ public sealed class ExternalReadersTests
         using TemporaryFolder before = new();
         using TemporaryFolder after = new();
         using TemporaryFolder made = new();
-        AuditRun run = SampleResults.Run([.. SampleResults.Run().Recordings, SampleResults.Hostile()]);
-        AuditWriter.Write(run, before.Path, figures: null, CancellationToken.None);
-        AuditWriter.Write(run with { Recordings = [.. run.Recordings.Select(Worse)] }, after.Path, figures: null, CancellationToken.None);
+        SampleRun run = SampleResults.Run([.. SampleResults.Run().Recordings, SampleResults.Hostile()]);
+        run.Write(before.Path, figures: null, CancellationToken.None);
+        (run with { Recordings = [.. run.Recordings.Select(Worse)] }).Write(after.Path, figures: null, CancellationToken.None);
         List<VerdictChange> changes = [];
         AuditComparison.Of(StoredAudit.Open(before.Path), StoredAudit.Open(after.Path), some => changes.AddRange(some), CancellationToken.None);
         File.WriteAllBytes(Path.Combine(made.Path, "changes.tsv"), [.. ChangesTsv.Header(), .. ChangesTsv.Rows([.. changes])]);

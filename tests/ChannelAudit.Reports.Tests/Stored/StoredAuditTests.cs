@@ -13,14 +13,14 @@ public sealed class StoredAuditTests : IDisposable
 
     private readonly TemporaryFolder _folder = new();
 
-    public StoredAuditTests() => AuditWriter.Write(SampleResults.Run(), _folder.Path, figures: null, CancellationToken.None);
+    public StoredAuditTests() => SampleResults.Run().Write(_folder.Path, figures: null, CancellationToken.None);
 
     public void Dispose() => _folder.Dispose();
 
     [Fact]
     public void WhatWasWrittenIsReadBack()
     {
-        AuditRun run = SampleResults.Run();
+        SampleRun run = SampleResults.Run();
 
         StoredAudit audit = StoredAudit.Open(_folder.Path);
 
