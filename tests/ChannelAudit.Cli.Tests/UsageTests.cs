@@ -22,7 +22,7 @@ public sealed class UsageTests
     [InlineData("screen x.edf --version", "channelaudit screen: there is no option '--version'", "channelaudit screen --help says what can be given")]
     [InlineData(
         "screen", "channelaudit screen: PATH is missing",
-        "PATH: recordings (EDF, BDF or delimited text), or folders that are searched for them; channelaudit screen --help has an example")]
+        "PATH: recordings (EDF, BDF or delimited text), folders that are searched for them, patterns in quotes; channelaudit screen --help has an example")]
     [InlineData("screen x.edf --out", "channelaudit screen: --out needs a value", "write --out DIR")]
     [InlineData("screen x.edf --out=", "channelaudit screen: --out needs a value", "write --out DIR")]
     [InlineData("screen x.edf --setup --out a", "channelaudit screen: --setup needs a value", "write --setup FILE")]
