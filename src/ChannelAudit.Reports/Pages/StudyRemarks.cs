@@ -16,7 +16,8 @@ internal static class StudyRemarks
         html.ElementLine("h3", "Different from the others; changes no verdict").Line("<ul>");
         foreach (StudyRemark remark in remarks)
         {
-            html.Markup("<li>").StudyLink(remark.RecordingId, remark.Channel is { } channel ? Anchors.Channel(channel) : null).Label(remark.RecordingId).Markup("</a>: ")
+            string? place = remark.Channel is { } channel ? Anchors.Channel(channel) : null;
+            html.Markup("<li>").StudyLink(remark.RecordingId, place).Label(remark.RecordingId).Markup("</a>: ")
                 .Text(remark.Text).Line("</li>");
         }
 
