@@ -21,7 +21,15 @@ internal static class LargeSamples
         return large with
         {
             Id = "bad",
-            Channels = [.. large.Channels.Select(channel => channel with { Verdict = Grade.Reject, Reasons = [.. Codes], Cells = [.. channel.Cells.Select(cell => BadCell(channel, cell))] })],
+            Channels =
+            [
+                .. large.Channels.Select(channel => channel with
+                {
+                    Verdict = Grade.Reject,
+                    Reasons = [.. Codes],
+                    Cells = [.. channel.Cells.Select(cell => BadCell(channel, cell))],
+                }),
+            ],
         };
     }
 
@@ -44,7 +52,8 @@ internal static class LargeSamples
     {
         Evidence[] evidence = [new Evidence("line_rms", 10 + (trial * 0.1), "uV", 5), new Evidence("line_ratio", 6.25, "dB", 0)];
         return SampleResults.Finding(
-            code, Grade.Reject, [channel], trial, 10 * trial, (10 * trial) + 3, evidence, "what was picked up is stronger than the muscle", "a loose ground or a lead near a mains cable") with
+            code, Grade.Reject, [channel], trial, 10 * trial, (10 * trial) + 3, evidence,
+            "what was picked up is stronger than the muscle", "a loose ground or a lead near a mains cable") with
         {
             Effect = new ScoreEffect(1.8, 58, 3.1),
         };

@@ -16,7 +16,8 @@ public sealed record StudyReason(string Reason, int Channels, int Trials, int Re
     public static ImmutableArray<StudyReason> Of(IEnumerable<RecordingDigest> recordings) =>
     [
         .. recordings
-            .SelectMany(recording => recording.Channels.SelectMany((channel, place) => channel.ByReason.Select(reason => (Recording: recording, Channel: channel, Place: place, Counted: reason))))
+            .SelectMany(recording => recording.Channels.SelectMany((channel, place) => channel.ByReason
+                .Select(reason => (Recording: recording, Channel: channel, Place: place, Counted: reason))))
             .GroupBy(one => one.Counted.Reason, StringComparer.Ordinal)
             .Select(group => new StudyReason(
                 group.Key,

@@ -48,7 +48,7 @@ internal sealed class GrowingTable : IDisposable
     private TsvWriter Started()
     {
         _stream ??= new FileStream(_place, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
-        return _table ??= new TsvWriter(_columns, sink: _stream);
+        return _table ??= new TsvWriter(_columns, sink: _stream.Write);
     }
 
     private void Close()

@@ -22,10 +22,14 @@ internal sealed class UnfinishedRun : IDisposable
     private const string LockName = "lock";
 
     private readonly string _folder;
-    private readonly MadeFolders _made = new();
+    private readonly MadeFolders _made;
     private readonly FileStream _lock;
 
-    private UnfinishedRun(string folder, MadeFolders made, FileStream lockFile) => (_folder, _made, _lock) = (folder, made, lockFile);
+    private UnfinishedRun(string folder, MadeFolders made)
+    {
+        (_folder, _made) = (folder, made);
+        _lock = new FileStream(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+    }
 
     /// <summary>Opens or makes it.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
@@ -42,8 +46,7 @@ internal sealed class UnfinishedRun : IDisposable
             }
 
             made.Make(folder);
-            FileStream held = new(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
-            return new UnfinishedRun(folder, made, held);
+            return new UnfinishedRun(folder, made);
         }
         catch (IOException) when (File.Exists(Path.Combine(folder, LockName)))
         {

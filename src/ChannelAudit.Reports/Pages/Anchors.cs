@@ -22,5 +22,6 @@ internal static class Anchors
     public static string Gaps(int channel) => $"{Channel(channel)}-not-assessed";
 
     // Codes are words of ours; a result that somebody changed by hand must not break the page either.
-    private static string Safe(string code) => string.Concat(code.Select(character => char.IsAsciiLetterOrDigit(character) || character == '-' ? character : '_'));
+    private static string Safe(string code) =>
+        string.Concat(code.Select(character => char.IsAsciiLetterOrDigit(character) || character == '-' ? character : '_'));
 }

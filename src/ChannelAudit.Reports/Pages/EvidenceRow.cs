@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
+using ChannelAudit.Segments;
 
 namespace ChannelAudit.Reports.Pages;
 
@@ -17,7 +18,7 @@ internal sealed record EvidenceRow(CellResult? Cell, ImmutableArray<Finding> Fin
     public static ImmutableArray<EvidenceRow> Of(RecordingResult recording, ChannelResult channel, string reason)
     {
         Dictionary<int, (double FromS, double ToS)> windows = [];
-        foreach (Segments.Trial trial in recording.Trials)
+        foreach (Trial trial in recording.Trials)
         {
             windows[trial.Number] = ((double)trial.WindowFromS, (double)trial.WindowToS);
         }
@@ -41,7 +42,12 @@ internal sealed record EvidenceRow(CellResult? Cell, ImmutableArray<Finding> Fin
 
         // A trial carries what its channel has over a stretch that meets its window; how many trials are bad never flows back.
         Finding[] carried = [.. whole.Where(finding => !ReasonPhrase.IsShareOfTrials(finding))];
-        Finding[] met = [.. carried.Where(finding => windows.TryGetValue(cell.Trial, out var window) && finding.FromS < window.ToS && finding.ToS > window.FromS)];
+        if (!windows.TryGetValue(cell.Trial, out (double FromS, double ToS) window))
+        {
+            return [.. carried];
+        }
+
+        Finding[] met = [.. carried.Where(finding => finding.FromS < window.ToS && finding.ToS > window.FromS)];
         return met.Length > 0 ? [.. met] : [.. carried];
     }
 

@@ -30,8 +30,8 @@ internal sealed class OverviewTable
         ];
         html.Line("<section class=\"all\">").ElementLine("h2 id=\"recordings\"", "All recordings").Table(
             "overview",
-            "Worst first. The verdict is that of the worst channel; each channel leads to its trials and their evidence. \u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. "
-            + "Trials are counted once a channel",
+            "Worst first. The verdict is that of the worst channel; each channel leads to its trials and their evidence. "
+            + "\u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. Trials are counted once a channel",
             heads);
         foreach (RecordingDigest recording in _recordings)
         {
@@ -43,7 +43,8 @@ internal sealed class OverviewTable
 
     private void WriteRow(HtmlText html, RecordingDigest recording)
     {
-        html.Markup("<tr>").VerdictCell(recording.Worst).Markup("<th scope=\"row\">").StudyLink(recording.Id, anchor: null).Label(recording.Id).Markup("</a></th>");
+        html.Markup("<tr>").VerdictCell(recording.Worst)
+            .Markup("<th scope=\"row\">").StudyLink(recording.Id, anchor: null).Label(recording.Id).Markup("</a></th>");
         WriteKnown(html, _hasParticipants, recording.Participant);
         WriteKnown(html, _hasGroups, recording.Group);
         html.Markup("<td><div class=\"marks\">");

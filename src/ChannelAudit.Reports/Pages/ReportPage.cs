@@ -42,7 +42,8 @@ public static class ReportPage
 
     private static void WriteWay(HtmlText html, RunDigest digest)
     {
-        html.Line("<nav aria-label=\"On this page\"><ul>").Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
+        html.Line("<nav aria-label=\"On this page\"><ul>")
+            .Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
         if (!digest.Odd.IsEmpty)
         {
             html.Line($"<li><a href=\"#odd\">{StudyWords.Title}</a></li>");

@@ -34,8 +34,8 @@ internal static class ReportStyle
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
         .overview thead th:nth-last-child(-n+4):nth-last-child(n+2) { text-align: right; }
         .evidence, .overview { min-width: 52rem; }
-        .evidence { table-layout: fixed; } .evidence thead th { width: 12%; } .evidence thead th:nth-child(1) { width: 15%; }
-        .evidence thead th:nth-child(3) { width: 16%; } .evidence thead th:nth-child(4) { width: auto; } .evidence thead th:nth-child(5) { width: 18%; }
+        .evidence { table-layout: fixed; } .evidence thead th { width: 10%; } .evidence thead th:nth-child(1) { width: 14%; }
+        .evidence thead th:nth-child(3) { width: 14%; } .evidence thead th:nth-child(4) { width: auto; } .evidence thead th:nth-child(5) { width: 17%; }
         .verdict { font-weight: 700; white-space: nowrap; }
         .readings { white-space: nowrap; }
         .pass { color: var(--pass); } .questionable { color: var(--questionable); } .reject { color: var(--reject); }
@@ -45,10 +45,13 @@ internal static class ReportStyle
         ul { margin: 0; padding-left: 1.1rem; } td ul { list-style: none; padding: 0; }
         ol.worst { margin: 0; padding-left: 1.5rem; } ol.worst > li { margin: 0 0 .5rem; } ol.worst ul { list-style: none; padding: 0; }
         .marks { display: flex; flex-wrap: wrap; gap: .15rem .9rem; }
+        a[aria-label] { text-decoration: none; } a[aria-label] bdi { text-decoration: underline; }
+        .overview th[scope=row] { min-width: 11rem; } .overview td:last-child { min-width: 8rem; }
         .marks a { min-height: 1.5rem; min-width: 1.5rem; }
         ol.cells { list-style: none; margin: .5rem 0; padding: 0; display: flex; flex-wrap: wrap; gap: .15rem; }
         .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
-        .cells a, .cells li > span { display: block; position: relative; width: 2.3rem; height: 2.3rem; text-align: center; line-height: 1.15; text-decoration: none; border: 1px solid var(--rule); }
+        .cells a, .cells li > span { display: block; position: relative; width: 2.3rem; height: 2.3rem;
+          text-align: center; line-height: 1.15; text-decoration: none; border: 1px solid var(--rule); }
         .cells a { border-bottom: 3px solid; }
         .cells b { display: block; font-weight: 400; font-size: .7rem; color: var(--faint); font-variant-numeric: tabular-nums; }
         .cells i { font-style: normal; font-size: .8rem; }
@@ -66,7 +69,8 @@ internal static class ReportStyle
           body { max-width: none; padding: 0; font-size: 10pt; }
           h2, h3, h4, h5 { break-after: avoid; } tr, img, .caution, .cells li { break-inside: avoid; } thead { display: table-header-group; }
           a { color: inherit; text-decoration: none; } .skip, nav { display: none; }
-          .wide { overflow: visible; } .evidence, .overview { min-width: 0; } .all { content-visibility: visible; } tr:target, h4:target, h5:target { background: none; outline: none; }
+          .wide { overflow: visible; } .evidence, .overview { min-width: 0; }
+          .all { content-visibility: visible; } tr:target, h4:target, h5:target { background: none; outline: none; }
         }
         """;
 }

@@ -21,7 +21,8 @@ internal static class StandsOut
         html.Line("<section>").ElementLine("h2 id=\"stands-out\"", "What stands out").ElementLine("p", string.Join(' ', StudyLead.Of(digest, reasons)));
         if (!digest.Unread.IsEmpty)
         {
-            html.Markup("<p><a href=\"#unread\">").Text($"{Quantities.Many(digest.Unread.Length, "recording")} could not be read").Line("</a>: without any verdict.</p>");
+            html.Markup("<p><a href=\"#unread\">").Text($"{Quantities.Many(digest.Unread.Length, "recording")} could not be read")
+                .Line("</a>: without any verdict.</p>");
         }
 
         WriteWorst(html, worstFirst);
@@ -42,7 +43,8 @@ internal static class StandsOut
         foreach (RecordingDigest recording in bad.Take(MostRecordings))
         {
             html.Markup("<li>").StudyLink(recording.Id, anchor: null).Label(recording.Id).Line("</a><ul>");
-            foreach (int place in Enumerable.Range(0, recording.Channels.Length).Where(place => recording.Channels[place].Verdict != Grade.Pass).OrderByDescending(place => recording.Channels[place].Verdict))
+            IEnumerable<int> places = Enumerable.Range(0, recording.Channels.Length).Where(place => recording.Channels[place].Verdict != Grade.Pass);
+            foreach (int place in places.OrderByDescending(place => recording.Channels[place].Verdict))
             {
                 WriteChannel(html, recording, place);
             }
@@ -53,7 +55,8 @@ internal static class StandsOut
         html.Line("</ol>");
         if (bad.Length > MostRecordings)
         {
-            html.Markup("<p class=\"note\">").Text($"{(bad.Length - MostRecordings).Plain()} more in the table of ").Line("<a href=\"#recordings\">all recordings</a>.</p>");
+            html.Markup("<p class=\"note\">")
+                .Text($"{(bad.Length - MostRecordings).Plain()} more in the table of ").Line("<a href=\"#recordings\">all recordings</a>.</p>");
         }
     }
 
@@ -64,7 +67,9 @@ internal static class StandsOut
         ImmutableArray<ReasonTrials> counted = [.. channel.ByReason.Where(reason => channel.Reasons.Contains(reason.Reason, StringComparer.Ordinal))];
         for (int reason = 0; reason < counted.Length; reason++)
         {
-            string trials = counted[reason].Trials == 0 ? string.Empty : $" in {counted[reason].Trials.Plain()} of {Quantities.Many(channel.Trials.Total, "trial")}";
+            string trials = counted[reason].Trials == 0
+                ? string.Empty
+                : $" in {counted[reason].Trials.Plain()} of {Quantities.Many(channel.Trials.Total, "trial")}";
             html.Markup(reason == 0 ? ": " : ", ").StudyLink(recording.Id, Anchors.Reason(place, counted[reason].Reason))
                 .Text(ReasonWords.For(counted[reason].Reason).Name).Markup("</a>").Text(trials);
         }
@@ -80,7 +85,9 @@ internal static class StandsOut
         }
 
         html.ElementLine("h3", "Reasons counted").Table(
-            "reasons", "The commonest first; trials are counted once a channel, channels where their verdict rests on the reason", "Reason", "Trials", "Channels", "Recordings", "For instance");
+            "reasons",
+            "The commonest first; trials are counted once a channel, channels where their verdict rests on the reason",
+            "Reason", "Trials", "Channels", "Recordings", "For instance");
         foreach (StudyReason reason in reasons)
         {
             html.Markup("<tr><th scope=\"row\">").Text(ReasonWords.For(reason.Reason).Name).Markup(" <code>").Text(reason.Reason).Markup("</code></th>");
@@ -112,7 +119,10 @@ internal static class StandsOut
             html.Line("<details>").ElementLine("summary", $"Show all {lacking.Length.Plain()} recordings");
         }
 
-        html.Table("lacking", "Usable trials of those that the condition needs, by channel; all counts are in conditions.tsv", "Recording", "Condition: usable of needed");
+        html.Table(
+            "lacking",
+            "Usable trials of those that the condition needs, by channel; all counts are in conditions.tsv",
+            "Recording", "Condition: usable of needed");
         foreach (RecordingDigest recording in lacking)
         {
             html.Markup("<tr><th scope=\"row\">").StudyLink(recording.Id, "conditions").Label(recording.Id).Markup("</a></th><td><ul>");
@@ -133,7 +143,8 @@ internal static class StandsOut
     {
         for (int one = 0; one < counts.Length; one++)
         {
-            html.Markup(one > 0 ? ", " : string.Empty).Label(counts[one].Condition ?? "no label").Text($" {counts[one].Usable.Plain()} of {counts[one].Minimum.Plain()}");
+            html.Markup(one > 0 ? ", " : string.Empty).Label(counts[one].Condition ?? "no label")
+                .Text($" {counts[one].Usable.Plain()} of {counts[one].Minimum.Plain()}");
         }
     }
 }

@@ -29,8 +29,9 @@ internal static class StudyLinks
         ChannelDigest channel = recording.Channels[place];
         string verdict = VerdictWords.Code(channel.Verdict);
         bool isOpen = channel is { Verdict: Grade.Pass, HasGaps: true };
+        string shape = isOpen ? CellMark.OpenPass : VerdictWords.Shape(channel.Verdict);
         return html.StudyLink(recording.Id, Anchors.Channel(place), $"{channel.Name}: {verdict}{(isOpen ? ", not everything assessed" : string.Empty)}")
-            .Markup($"<span class=\"{verdict}\" aria-hidden=\"true\">{(isOpen ? CellMark.OpenPass : VerdictWords.Shape(channel.Verdict))}</span> ").Label(channel.Name).Markup("</a>");
+            .Markup($"<span class=\"{verdict}\" aria-hidden=\"true\">{shape}</span> ").Label(channel.Name).Markup("</a>");
     }
 
     /// <summary>Reasons in words.</summary>

@@ -16,7 +16,8 @@ internal static class TrialByTrial
     /// <param name="channels">Its channels, worst first.</param>
     public static void Write(HtmlText html, RecordingResult recording, ImmutableArray<ChannelResult> channels)
     {
-        html.ElementLine("h3 id=\"trials\"", "Trial by trial").ElementLine("p class=\"note\"", channels.IsEmpty ? "No channel was audited." : TrialStrip.Legend);
+        html.ElementLine("h3 id=\"trials\"", "Trial by trial")
+            .ElementLine("p class=\"note\"", channels.IsEmpty ? "No channel was audited." : TrialStrip.Legend);
         Dictionary<int, Trial> trials = [];
         foreach (Trial trial in recording.Trials)
         {
@@ -32,7 +33,8 @@ internal static class TrialByTrial
     private static void WriteChannel(HtmlText html, RecordingResult recording, int place, Dictionary<int, Trial> trials)
     {
         ChannelResult channel = recording.Channels[place];
-        html.Line("<section>").Markup($"<h4 id=\"{Anchors.Channel(place)}\">").Label(channel.Name).Markup(" ").Verdict(FinalVerdict.OfChannel(recording, channel)).Line("</h4>");
+        html.Line("<section>").Markup($"<h4 id=\"{Anchors.Channel(place)}\">").Label(channel.Name).Markup(" ")
+            .Verdict(FinalVerdict.OfChannel(recording, channel)).Line("</h4>");
         html.ElementLine("p class=\"note\"", $"Trials: {RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))}.");
         TrialStrip.Write(html, recording, place, trials);
         ImmutableArray<ReasonGroup> groups = ReasonGroup.Of(channel);

@@ -13,7 +13,7 @@ internal sealed class TsvWriter : IDisposable
     private const int FlushedFrom = 1 << 16;
 
     private readonly int _columns;
-    private readonly Stream? _sink;
+    private readonly Action<ReadOnlySpan<byte>>? _sink;
     private byte[] _buffer;
     private int _length;
     private int _cells;
@@ -22,7 +22,7 @@ internal sealed class TsvWriter : IDisposable
     /// <param name="columns">Its columns.</param>
     /// <param name="expectedBytes">About how long it gets.</param>
     /// <param name="sink">Takes the rows as they come; null to hold them all.</param>
-    public TsvWriter(ImmutableArray<string> columns, int expectedBytes = 4096, Stream? sink = null)
+    public TsvWriter(ImmutableArray<string> columns, int expectedBytes = 4096, Action<ReadOnlySpan<byte>>? sink = null)
     {
         _columns = columns.Length;
         _sink = sink;
@@ -105,7 +105,7 @@ internal sealed class TsvWriter : IDisposable
     /// <summary>Hands the rows so far to the sink.</summary>
     public void Flush()
     {
-        _sink!.Write(_buffer.AsSpan(0, _length));
+        _sink!(_buffer.AsSpan(0, _length));
         _length = 0;
     }
 

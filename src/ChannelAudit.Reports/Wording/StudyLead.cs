@@ -16,7 +16,8 @@ public static class StudyLead
         if (!reasons.IsEmpty)
         {
             StudyReason first = reasons[0];
-            sentences.Add($"The commonest reason is {ReasonWords.For(first.Reason).Name}: {Quantities.Many(first.Trials, "trial")} in {Quantities.Many(first.Recordings, "recording")}.");
+            string size = $"{Quantities.Many(first.Trials, "trial")} in {Quantities.Many(first.Recordings, "recording")}";
+            sentences.Add($"The commonest reason is {ReasonWords.For(first.Reason).Name}: {size}.");
         }
 
         int lacking = digest.Recordings.Count(recording => !recording.TooFew.IsEmpty);

@@ -17,7 +17,7 @@ public sealed class TextSamplesTests : IDisposable
         { "sampled at 1000 Hz\n\nvolts\n" + Ruled, true },
         { string.Concat(Enumerable.Repeat("1.5\n", 19)), false },
         { "Prepared both sites anew, second try was fine.\nCable swapped at noon.\n", false },
-        { "participant_id\tage\tgroup\n" + string.Concat(Enumerable.Range(1, 40).Select(row => $"P{row}\t{20 + row}\twaiting list\n")), false },
+        { "participant_id\tage\tgroup\n" + string.Concat(Enumerable.Range(1, 40).Select(row => FormattableString.Invariant($"P{row}\t{20 + row}\twaiting list\n"))), false },
         { "site\tpair\tkohm\n" + string.Concat(Enumerable.Repeat("cheek\ta-b\t4.1\n", 30)), false },
         { string.Empty, false },
         { new string('x', 200_000), false },

@@ -20,7 +20,7 @@ public sealed partial class ReportPageTests
     public void ThePageOfARecordingIsAsAgreed() => Golden.Match("recording.html", SampleResults.Run().PageOf("day1+p07", Png));
 
     [Fact]
-    public void ACommaCultureChangesNothing() => Assert.Equal(SampleResults.Run().AllPages(), CommaCulture.Run(() => SampleResults.Run().AllPages().ToArray()));
+    public void ACommaCultureChangesNothing() => Assert.Equal(SampleResults.Run().AllPages(), CommaCulture.Run(() => SampleResults.Run().AllPages().ToArray()), StringComparer.Ordinal);
 
     [Fact]
     public void HostileLabelsAreTextOnThePage()
@@ -153,7 +153,8 @@ public sealed partial class ReportPageTests
         // Six trials of each cheek carry the bridge, three of them mains as well; one eye trial of each could not be judged, and drift is the brow's alone.
         Assert.Equal(
             ["joined sites bridge|12|2|2|day1+p07, cheek", "mains line-noise|6|2|2|day1+p07, cheek", "input that cannot be judged unusable-input|2|0|2|day1+p07, eye", "baseline drift drift|0|2|2|day1+p07, brow"],
-            table.Element("tbody")!.Elements("tr").Select(row => string.Join('|', row.Elements().Select(cell => cell.Value))));
+            table.Element("tbody")!.Elements("tr").Select(row => string.Join('|', row.Elements().Select(cell => cell.Value))),
+            StringComparer.Ordinal);
     }
 
     [Fact]
@@ -250,7 +251,7 @@ public sealed partial class ReportPageTests
     {
         string rest = ReportStyle.Css.Replace(ReportPalette.Light.Css, string.Empty, StringComparison.Ordinal).Replace(ReportPalette.Dark.Css, string.Empty, StringComparison.Ordinal);
 
-        Assert.NotEqual(ReportStyle.Css, rest);
+        Assert.False(string.Equals(ReportStyle.Css, rest, StringComparison.Ordinal));
         Assert.DoesNotMatch("#[0-9a-fA-F]{3}", rest);
         Assert.Contains("@media print", rest, StringComparison.Ordinal);
         Assert.Contains("@media screen and (prefers-color-scheme: dark)", rest, StringComparison.Ordinal);
