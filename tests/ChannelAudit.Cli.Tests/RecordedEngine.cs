@@ -8,13 +8,8 @@ using ChannelAudit.Verdicts;
 namespace ChannelAudit.Cli.Tests;
 
 /// <summary>Stands for the engine: remembers what it was asked, and gives the verdict that a test wants.</summary>
-internal sealed class RecordedEngine : IScreenEngine, IScreenOutput
+internal sealed class RecordedEngine : IScreenEngine
 {
-    private readonly RunCollector _collector = new();
-    private AuditRun? _run;
-    private string? _folder;
-    private FigureChoice _figures;
-
     /// <summary>Ids in the order in which they were audited.</summary>
     public List<string> Audited { get; } = [];
 
@@ -42,37 +37,10 @@ internal sealed class RecordedEngine : IScreenEngine, IScreenOutput
     /// <summary>What happens before a recording of an id is audited.</summary>
     public Action<string>? Before { get; init; }
 
-    public bool HasAudit => false;
-
     public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone)
     {
         OutputFolder.Check(folder);
-        (_run, _figures, _folder) = (run, figures, folder);
-        return this;
-    }
-
-    public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => [];
-
-    public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) => null;
-
-    public RecordingResult? TakeOver(string id, RecordingStamp stamp) => null;
-
-    public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel)
-    {
-    }
-
-    public void Add(RecordingResult recording, RecordingStamp stamp) => _collector.Add(recording, stamp);
-
-    public RunDigest Finish(ImmutableArray<UnreadRecording> unread, CancellationToken cancel)
-    {
-        (Written, Folder, Figures) = (_run, _folder, _figures);
-        return Digest = _collector.Digest(unread);
-    }
-
-    public void Print(RunDigest digest, bool isUnchanged, TextWriter output) => output.Write($"{_folder}: printed\n");
-
-    public void Dispose()
-    {
+        return new Place(this, run, folder, figures);
     }
 
     public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, string sha256, CancellationToken cancel)
@@ -109,4 +77,38 @@ internal sealed class RecordedEngine : IScreenEngine, IScreenOutput
         Findings = [],
         Cells = [new CellResult { Trial = 1, Verdict = TrialVerdict, Reasons = [], NotAssessed = [], Measures = [], Findings = [] }],
     };
+
+    /// <summary>Remembers what would have been written.</summary>
+    private sealed class Place(RecordedEngine engine, AuditRun run, string folder, FigureChoice figures) : IScreenOutput
+    {
+        private readonly RunCollector collector = new();
+
+        public bool HasAudit => false;
+
+        public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => [];
+
+        public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) => null;
+
+        public RecordingResult? TakeOver(string id, RecordingStamp stamp) => null;
+
+        public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel)
+        {
+        }
+
+        public void Add(RecordingResult recording, RecordingStamp stamp) => collector.Add(recording, stamp);
+
+        public RunDigest Finish(ImmutableArray<UnreadRecording> unread, CancellationToken cancel)
+        {
+            (engine.Written, engine.Folder, engine.Figures) = (run, folder, figures);
+            RunDigest digest = collector.Digest(unread);
+            engine.Digest = digest;
+            return digest;
+        }
+
+        public void Print(RunDigest digest, bool isUnchanged, TextWriter output) => output.Write($"{folder}: printed\n");
+
+        public void Dispose()
+        {
+        }
+    }
 }

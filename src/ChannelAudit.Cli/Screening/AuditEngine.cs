@@ -1,5 +1,4 @@
 using ChannelAudit.Reports.Console;
-using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -15,5 +14,5 @@ internal sealed class AuditEngine(TerminalStyle style) : IScreenEngine
 
     /// <inheritdoc/>
     public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone) =>
-        new AuditOutput(run, AuditFolder.Open(folder), figures, isAlone, folder, style);
+        new AuditOutput(run, folder, figures, isAlone, style);
 }

@@ -19,15 +19,15 @@ internal sealed class AuditOutput : IScreenOutput
 
     /// <summary>Opens it.</summary>
     /// <param name="run">With what recordings are audited.</param>
-    /// <param name="place">The folder, which is disposed with this.</param>
+    /// <param name="folder">The folder as the user gave it.</param>
     /// <param name="figures">Pictures to draw.</param>
     /// <param name="isAlone">Whether the run is over one recording.</param>
-    /// <param name="folder">The folder as the user gave it.</param>
     /// <param name="style">What the terminal can show.</param>
-    public AuditOutput(AuditRun run, AuditFolder place, FigureChoice figures, bool isAlone, string folder, TerminalStyle style)
+    public AuditOutput(AuditRun run, string folder, FigureChoice figures, bool isAlone, TerminalStyle style)
     {
-        (_run, _place, _figures, _folder, _style) = (run, place, figures, folder, style);
-        _writer = new RunWriter(run, place, isAlone);
+        (_run, _figures, _folder, _style) = (run, figures, folder, style);
+        _place = AuditFolder.Open(folder);
+        _writer = new RunWriter(run, _place, isAlone);
     }
 
     /// <inheritdoc/>

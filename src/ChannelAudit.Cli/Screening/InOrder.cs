@@ -40,13 +40,13 @@ internal static class InOrder
                 }
 
                 yield return running.Peek().GetAwaiter().GetResult();
-                running.Dequeue();
+                _ = running.Dequeue();
             }
         }
         finally
         {
             Volatile.Write(ref isOver, true);
-            Task.WhenAll(running).ContinueWith(_ => { }, TaskScheduler.Default).GetAwaiter().GetResult();
+            WaitForAll(running);
         }
 
         TDone Guarded(TItem item)
@@ -60,6 +60,19 @@ internal static class InOrder
             {
                 free.Release();
             }
+        }
+    }
+
+    // The fault that ends a run was thrown in its turn; those of later items say nothing new.
+    private static void WaitForAll(IEnumerable<Task> running)
+    {
+        try
+        {
+            Task.WaitAll([.. running]);
+        }
+        catch (AggregateException)
+        {
+            // Observed.
         }
     }
 }

@@ -131,7 +131,7 @@ public sealed class PilotCommandTests : IDisposable
                 string.Create(CultureInfo.InvariantCulture, $"{trial.OnsetS + (trial.Role == TrialRole.Task ? shiftS : 0)}\t{trial.DurationS}\t{trial.Label}\n"))));
         CommandRun run = await Pilot(file, "--events", events);
 
-        string said = Regex.Match(run.Output + _folder.Read("do-next.txt"), "The task marks seem .*? s (late|early).*The task marks seem ", RegexOptions.Singleline, TimeSpan.FromSeconds(5)).Value;
+        string said = Regex.Match(run.Output + _folder.Read("do-next.txt"), "The task marks seem .*? s (late|early).*The task marks seem ", RegexOptions.Singleline | RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Value;
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         Assert.Matches(words.Length == 0 ? "^$" : "^The task marks seem " + words, said);
     }

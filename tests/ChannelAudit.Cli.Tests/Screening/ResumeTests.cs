@@ -18,7 +18,7 @@ public sealed class ResumeTests : IDisposable
         Directory.CreateDirectory(_study);
         for (int number = 1; number <= 3; number++)
         {
-            EdfFiles.Write(MadeRecording.Make(PilotFolder.Plan((ulong)number)), Path.Combine(_study, $"P{number}.edf"));
+            EdfFiles.Write(MadeRecording.Make(PilotFolder.Plan((ulong)number)), Path.Combine(_study, FormattableString.Invariant($"P{number}.edf")));
         }
     }
 
@@ -56,9 +56,10 @@ public sealed class ResumeTests : IDisposable
     {
         await Screen("fresh");
         await Screen("out");
-        File.AppendAllText(_folder.In("out/verdicts.tsv"), "P9\tcheek\n");
+        await File.AppendAllTextAsync(_folder.In("out/verdicts.tsv"), "P9\tcheek\n");
         (CountingEngine table, _) = await Screen("out");
-        File.WriteAllText(_folder.In("out/recordings/P1/result.json"), File.ReadAllText(_folder.In("out/recordings/P1/result.json")).Replace("pass", "reject", StringComparison.Ordinal));
+        string stored = _folder.In("out/recordings/P1/result.json");
+        await File.WriteAllTextAsync(stored, (await File.ReadAllTextAsync(stored)).Replace("pass", "reject", StringComparison.Ordinal));
         (CountingEngine result, _) = await Screen("out");
         File.Delete(_folder.In("out/recordings/P3/session-ribbon.png"));
         (CountingEngine picture, _) = await Screen("out");
@@ -81,7 +82,7 @@ public sealed class ResumeTests : IDisposable
         await Screen("fresh");
 
         Assert.Equal((ExitCode.Interrupted, "P1 P2"), (run.Code, broken.Audited));
-        Assert.Equal(before, after.Where(file => !file.Key.StartsWith(".unfinished", StringComparison.Ordinal)).ToDictionary());
+        Assert.Equal(before, after.Where(file => !file.Key.StartsWith(".unfinished", StringComparison.Ordinal)).ToDictionary(StringComparer.Ordinal));
         Assert.Equal("P3", rest.Audited);
         AssertSame("fresh", "out");
     }
