@@ -80,7 +80,7 @@ public sealed partial class GettingStartedTests : IDisposable
         Assert.All(places, place => Assert.True(place > 0));
         Assert.Equal(places.Order(), places);
         Assert.Equal(
-            "first\tn/a\tcheek\tharbour\t8\t4\t0\t4\t4\t6\tfalse",
+            "first\tn/a\tcheek\tharbour\t8\t4\t0\t4\t4\t6\tfalse\tn/a",
             File.ReadLines(_folder.In("second-look/conditions.tsv")).First(line => line.Contains("harbour", StringComparison.Ordinal)));
     }
 
