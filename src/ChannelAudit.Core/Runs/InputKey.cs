@@ -14,8 +14,7 @@ public static class InputKey
     {
         try
         {
-            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1, FileOptions.SequentialScan);
-            return Convert.ToHexStringLower(SHA256.HashData(stream));
+            return FileHash.Of(path);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Results;
+using ChannelAudit.Runs;
 
 namespace ChannelAudit.Reports.Output;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Runs;
 
 namespace ChannelAudit.Reports.Output;
 

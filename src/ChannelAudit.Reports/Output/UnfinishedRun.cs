@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Runs;
 
 namespace ChannelAudit.Reports.Output;
 
