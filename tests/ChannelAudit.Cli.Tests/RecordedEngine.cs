@@ -10,8 +10,19 @@ namespace ChannelAudit.Cli.Tests;
 /// <summary>Stands for the engine: remembers what it was asked, and gives the verdict that a test wants.</summary>
 internal sealed class RecordedEngine : IScreenEngine
 {
-    /// <summary>Ids in the order in which they were audited.</summary>
-    public List<string> Audited { get; } = [];
+    private readonly List<string> _audited = [];
+
+    /// <summary>Ids of what was audited, in ordinal order: recordings are audited on several threads.</summary>
+    public string[] Audited
+    {
+        get
+        {
+            lock (_audited)
+            {
+                return [.. _audited.Order(StringComparer.Ordinal)];
+            }
+        }
+    }
 
     /// <summary>With what recordings were audited; null when nothing was written.</summary>
     public AuditRun? Written { get; private set; }
@@ -45,7 +56,11 @@ internal sealed class RecordedEngine : IScreenEngine
 
     public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, string sha256, CancellationToken cancel)
     {
-        Audited.Add(recording.Id);
+        lock (_audited)
+        {
+            _audited.Add(recording.Id);
+        }
+
         Inputs = inputs;
         Before?.Invoke(recording.Id);
         return new RecordingResult
