@@ -56,6 +56,11 @@ internal static class SetupCheckCommand
             output.Write($"  {site.Name}: channel '{site.Channel}'\n");
         }
 
+        foreach (string line in SetupContents.Of(setup))
+        {
+            output.Write($"  {line}\n");
+        }
+
         if (!gaps.IsEmpty)
         {
             output.Write("still to fill in, or to leave where you do not know:\n");
@@ -75,6 +80,16 @@ internal static class SetupCheckCommand
     {
         string source = fit.Source.ToString().ToLowerInvariant();
         output.Write($"{OneLine.Of(fit.RecordingFile)}: fits; {Number(fit.Channels, "channel")}, {Number(fit.Trials, "trial")} from {source}\n");
+        if (fit.Person.Participant is { } participant)
+        {
+            output.Write($"  participant {OneLine.Of(participant)}{(fit.Person.Group is { } group ? $", group {OneLine.Of(group)}" : string.Empty)} (as '{OneLine.Of(fit.Path)}' below the folder screened)\n");
+        }
+
+        foreach (RecordingOverride one in fit.Overrides)
+        {
+            output.Write($"  with what is different for {SetupContents.Patterns(one)}\n");
+        }
+
         foreach (LabelFit label in fit.Labels)
         {
             output.Write($"  {label.Place}: {Number(label.Trials, "trial")} labelled '{OneLine.Of(label.Label)}'\n");

@@ -12,6 +12,15 @@ public sealed record SetupFit
     /// <summary>The recording's file name.</summary>
     public required string RecordingFile { get; init; }
 
+    /// <summary>Its path below the folder that will be screened, as far as the patterns of the setup tell; else its name alone.</summary>
+    public required string Path { get; init; }
+
+    /// <summary>Who was recorded, by the setup or the file's BIDS name.</summary>
+    public required Person Person { get; init; }
+
+    /// <summary>What is different for it, in the order of the setup.</summary>
+    public required ImmutableArray<RecordingOverride> Overrides { get; init; }
+
     /// <summary>Channels that are audited.</summary>
     public required int Channels { get; init; }
 
@@ -30,6 +39,10 @@ public sealed record SetupFit
     /// <exception cref="ChannelAuditException">When the recording cannot be read, or lacks something that the setup names.</exception>
     public static SetupFit Of(StudySetup setup, string path)
     {
+        string below = PathBelow(setup, path);
+        Person person = Person.Of(setup, below, participant => BidsParticipants.GroupOf(path, participant));
+        ImmutableArray<RecordingOverride> overrides = [.. setup.Overrides.Where(one => one.IsAbout(below))];
+        setup = setup.For(below);
         RecordingCompanions companions = BidsCompanions.Find(path);
         using Recording recording = companions.ApplyTo(RecordingOpener.Open(path, new ReadOptions(setup.Recording.SamplingHz, setup.Recording.Unit)));
         ImmutableArray<(Channel Channel, string Name)> audited = AuditedChannels.Of(recording, setup);
@@ -42,11 +55,23 @@ public sealed record SetupFit
         return new SetupFit
         {
             RecordingFile = recording.FileName,
+            Path = below,
+            Person = person,
+            Overrides = overrides,
             Channels = audited.Length,
             Source = trials.Source,
             Trials = trials.Trials.Length,
             Labels = [.. rest, .. tasks],
         };
+    }
+
+    // Which folder will be screened is not known here: the end of the path that most tables are about is taken, the shortest of them.
+    private static string PathBelow(StudySetup setup, string path)
+    {
+        string[] names = System.IO.Path.GetFullPath(path).Split(System.IO.Path.DirectorySeparatorChar);
+        return Enumerable.Range(1, names.Length)
+            .Select(count => string.Join('/', names[^count..]))
+            .MaxBy(end => setup.Overrides.Count(one => one.IsAbout(end)) + (setup.ParticipantPath?.Fits(end) == true ? 1 : 0))!;
     }
 
     private static void RefuseUnaudited(StudySetup setup, Recording recording, ImmutableArray<(Channel Channel, string Name)> audited)

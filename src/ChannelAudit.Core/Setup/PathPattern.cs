@@ -11,7 +11,10 @@ public sealed partial class PathPattern
 
     private readonly Regex _regex;
 
-    private PathPattern(Regex regex) => _regex = regex;
+    private PathPattern(string text, Regex regex) => (Text, _regex) = (text, regex);
+
+    /// <summary>The pattern as it was written.</summary>
+    public string Text { get; }
 
     /// <summary>Reads a pattern.</summary>
     /// <param name="pattern">The pattern.</param>
@@ -48,7 +51,7 @@ public sealed partial class PathPattern
             });
         }
 
-        return new PathPattern(new Regex(regex.Append("(?:\\.[^./]+)?$").ToString(), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking, Longest));
+        return new PathPattern(pattern, new Regex(regex.Append("(?:\\.[^./]+)?$").ToString(), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking, Longest));
     }
 
     /// <summary>Whether a path fits.</summary>

@@ -114,6 +114,30 @@ public sealed class SetupCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task WhatDiffersInARecordingIsAppliedAndPrinted()
+    {
+        string recording = Path.Combine(Path.GetDirectoryName(Recording())!, "near", "P07_day1.tsv");
+        Directory.CreateDirectory(Path.GetDirectoryName(recording)!);
+        File.Copy(Recording(), recording);
+        string path = _folder.Write(
+            "setup.toml",
+            "[participants]\npath = \"{group}/{participant}_*\"\n[scoring]\nhighpass_hz = 20.0\n[protocol]\ntrials = { rest = 1 }\ngap_s = [0.5, 9.0]\n"
+                + "[[sites]]\nname = \"cheek\"\nchannel = \"EMG 9\"\n[[recordings]]\nmatch = \"near/P07_*\"\nchannels = { cheek = \"EMG 2\" }\namplifier = \"B\"\n");
+
+        CommandRun other = await CommandRun.Of("setup", "check", path, Recording());
+        CommandRun run = await CommandRun.Of("setup", "check", path, recording);
+
+        Assert.Contains(
+            "  cheek: channel 'EMG 9'\n  scoring: high-pass 20 Hz (order 2)\n  participants: from paths like '{group}/{participant}_*'\n"
+                + "  recordings 'near/P07_*': cheek is channel 'EMG 2', amplifier B\n  protocol: 1 of 'rest'; distances checked\n",
+            run.Output,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "  participant P07, group near (as 'near/P07_day1.tsv' below the folder screened)\n  with what is different for 'near/P07_*'\n", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("error: setup.toml, site 'cheek': channel 'EMG 9' is not in rows.tsv", other.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task ASetupThatLacksNothingIsInOrder()
     {
         const string site = "[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\nmuscle = \"zygomaticus major\"\nside = \"left\"\nadjacent = [\"ground\"]\ntask = \"raise lip corner\"\n";
