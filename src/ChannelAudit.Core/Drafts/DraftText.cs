@@ -39,6 +39,7 @@ internal static class DraftText
         Line(text, "# highpass_hz = 0.0", "for example 20.0");
         Line(text, "# lowpass_hz = 0.0", "for example 450.0");
         Line(text, "# notch_hz = [0.0]", "for example [50.0, 150.0]");
+        Study(text);
         return text.ToString();
     }
 
@@ -111,6 +112,18 @@ internal static class DraftText
         Line(text, "# window = [0.0, 0.0]", "the part that is scored, in s after onset, for example [0.0, 3.0]; left out: all of it");
         Line(text, "# baseline_s = 0.0", "seconds before onset that serve as baseline; left out: none");
         Line(text, "# minimum = 0", "usable trials that a condition needs; left out: 8");
+    }
+
+    private static void Study(StringBuilder text)
+    {
+        text.Append("\n# For a study of several recordings: whose each is, what a session was to be, and what differs in some. Take the # of the heading away, too.\n");
+        text.Append("# [participants]\n");
+        Line(text, "# path = \"\"", "where codes stand in the paths, for example \"{group}/{participant}_*\"");
+        text.Append("# [protocol]\n");
+        Line(text, "# trials = { \"\" = 0 }", "how many of each label there are to be, for example { angry = 10, happy = 10 }");
+        text.Append("# [[recordings]]\n");
+        Line(text, "# match = \"\"", "which recordings, for example \"P07_*\"; below it what differs there, for example:");
+        Line(text, "# channels = { \"\" = \"\" }", "leads that were exchanged, for example { cheek = \"EMG 3\", brow = \"EMG 1\" }");
     }
 
     private static string Word(TrialSource source) => source switch

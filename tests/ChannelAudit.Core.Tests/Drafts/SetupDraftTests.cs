@@ -44,10 +44,15 @@ public sealed class SetupDraftTests : IDisposable
         string[] choices = ["side", "mains_hz", "from", "adjacent"];
         (string Table, string Line)[] lines = [.. LinesToComplete(text)];
 
-        Assert.Equal(20, lines.Select(line => line.Line.Split(' ')[0]).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(24, lines.Select(line => line.Line.Split(' ')[0]).Distinct(StringComparer.Ordinal).Count());
         Assert.All(lines, line =>
         {
-            string site = line.Table is "[[sites]]" ? "name = \"a\"\nchannel = \"b\"\n" : string.Empty;
+            string site = line.Table switch
+            {
+                "[[sites]]" => "name = \"a\"\nchannel = \"b\"\n",
+                "[[recordings]]" when !line.Line.StartsWith("match", StringComparison.Ordinal) => "match = \"a\"\n",
+                _ => string.Empty,
+            };
             string toml = $"[[sites]]\nname = \"EMG 1\"\nchannel = \"x\"\n[[sites]]\nname = \"EMG 2\"\nchannel = \"y\"\n{line.Table}\n{site}{line.Line}\n";
             Exception? refused = Record.Exception(() => SetupFile.Parse(toml, "setup.toml"));
 
@@ -183,7 +188,8 @@ public sealed class SetupDraftTests : IDisposable
         string table = string.Empty;
         foreach (string line in text.Split('\n'))
         {
-            table = line.StartsWith('[') ? line : table;
+            string heading = line.StartsWith("# [", StringComparison.Ordinal) ? line[2..] : line;
+            table = heading.StartsWith('[') ? heading : table;
             if (line.StartsWith("# ", StringComparison.Ordinal) && line.Contains(" = ", StringComparison.Ordinal))
             {
                 yield return (table, line[2..]);
