@@ -92,6 +92,11 @@ internal static class UsageErrors
     public static ChannelAuditException Other(string path, string message) => Fault(
         $"{path}: {OneLine.Of(message)}", $"{path} --help says what can be given");
 
+    /// <summary>One events table for several recordings, whose trials would all be those of one.</summary>
+    public static ChannelAuditException EventsOfOne(string file, int recordings) => Fault(
+        FormattableString.Invariant($"--events: {OneLine.Of(file)} holds the events of one recording, and {recordings} were given"),
+        "put a table beside each recording (P07_events.tsv beside P07.edf), or screen one recording at a time");
+
     /// <summary>A file named on the command line that is not there.</summary>
     public static ChannelAuditException NoFile(string option, string path) => Directory.Exists(path)
         ? Fault($"{option}: {OneLine.Of(path)} is a folder, not a file", "give the file inside the folder")

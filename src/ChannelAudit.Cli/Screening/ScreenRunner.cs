@@ -37,10 +37,17 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
 
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
+        if (request.EventsFile is { } events && entries.Length > 1)
+        {
+            throw UsageErrors.EventsOfOne(events, entries.Length);
+        }
+
         AuditRun run = RunOf(inputs, entries);
         using IScreenOutput place = engine.Open(run, request.OutFolder, figures, entries.Length == 1);
         ScreenWork work = new(engine, place, inputs, figures, log, new Progress(error, progressColumns > 0, progressColumns, entries.Length, TimeProvider.System));
-        if (place.HasAudit && work.AsBefore(entries, request.Jobs, cancel) is { } standing)
+        RunDigest? standing = place.HasAudit ? work.AsBefore(entries, request.Jobs, cancel) : null;
+        work.Progress.Clear();
+        if (standing is not null)
         {
             place.Print(standing, isUnchanged: true, output);
             return FailCode(standing, request.FailOn);
@@ -102,7 +109,11 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             Criteria = inputs.Criteria,
             Setup = inputs.Setup,
             Impedance = inputs.Impedance,
-            Warnings = inputs.Impedance is { } log ? [.. log.Warnings, .. strangers.Select(id => NotScreened(log, id))] : [],
+            Warnings =
+            [
+                .. UnfitPatterns.Of(inputs.Setup, [.. entries.Select(entry => entry.RelativePath)]),
+                .. inputs.Impedance is { } log ? [.. log.Warnings, .. strangers.Select(id => NotScreened(log, id))] : ImmutableArray<Warning>.Empty,
+            ],
         };
     }
 

@@ -41,12 +41,45 @@ public sealed class ScreenRunnerTests : IDisposable
         string events = _folder.Write("data/when.tsv");
         var engine = new RecordedEngine();
 
-        await Screen(engine, "--setup", setup, "--criteria", criteria, "--events", events);
+        await CommandRun.With(
+            engine,
+            CancellationToken.None,
+            ["screen", _folder.In("data/P08.edf"), "--out", _folder.In("out"), "--setup", setup, "--criteria", criteria, "--events", events]);
 
         Assert.Equal(60, engine.Inputs!.Setup.Recording.MainsHz);
         Assert.Empty(engine.Inputs.Criteria.For("flatline").Reject);
         Assert.Equal(events, engine.Inputs.EventsFile);
-        Assert.Equal("P08, day1+P07", string.Join(", ", engine.Audited));
+        Assert.Equal("P08", string.Join(", ", engine.Audited));
+    }
+
+    [Fact]
+    public async Task OneEventsTableForSeveralRecordingsIsRefused()
+    {
+        string events = _folder.Write("when.tsv");
+        var engine = new RecordedEngine();
+
+        CommandRun run = await Screen(engine, "--events", events);
+
+        Assert.StartsWith($"error: --events: {events} holds the events of one recording, and 2 were given\nhint: put a table beside each recording", run.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Empty(engine.Audited);
+    }
+
+    [Fact]
+    public async Task PatternsOfTheSetupThatFitNothingAreNamed()
+    {
+        string setup = _folder.Write("setup.toml", "[participants]\npath = \"{group}/{participant}\"\n[[recordings]]\nmatch = [\"day1/*\", \"day2/*\"]\namplifier = \"B\"\n");
+        var engine = new RecordedEngine();
+
+        await Screen(engine, "--setup", setup);
+
+        Assert.Equal(
+            [
+                "setup.toml, [[recordings]]: match 'day2/*' fits no recording of this run, whose paths are like 'P08.edf': nothing is applied",
+                "setup.toml, [participants]: path '{group}/{participant}' fits 1 of 2 recordings; whose 'P08.edf' is, is not known",
+            ],
+            engine.Written!.Warnings.Select(warning => $"{warning.File}, {warning.Place}: {warning.Message}"),
+            StringComparer.Ordinal);
     }
 
     [Fact]
