@@ -9,6 +9,7 @@ using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
+using ChannelAudit.Setup;
 using ChannelAudit.Survey;
 using ChannelAudit.Verdicts;
 using ChannelAudit.Views;
@@ -70,8 +71,9 @@ public static class Audit
                 .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
                 .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
-            Warnings = [.. recording.Warnings, .. input.Warnings],
+            Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, channels), .. input.Warnings],
             MinimumTrials = input.Setup.Trials.Minimum,
+            ExpectedConditions = ProtocolConditions.Of(input.Setup),
         };
     }
 

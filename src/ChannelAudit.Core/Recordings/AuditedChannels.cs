@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Results;
 using ChannelAudit.Setup;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Recordings;
 
@@ -31,6 +32,22 @@ internal static class AuditedChannels
             .Where(channel => audited.All(one => one.Channel.Index != channel.Index))
             .Select(channel => new SkippedChannel(channel.Label, Cause(channel))),
     ];
+
+    /// <summary>Sites of the setup whose channel cannot be audited: they have no row in any table.</summary>
+    public static ImmutableArray<Warning> SitesLeftOut(Recording recording, StudySetup setup, ImmutableArray<(Channel Channel, string Name)> audited)
+    {
+        ImmutableArray<int> positions = SiteChannels.Locate(setup, recording.Channels.Select(channel => channel.RawLabel), recording.FileName);
+        return
+        [
+            .. setup.Sites.Zip(positions)
+                .Where(pair => audited.All(one => one.Channel.Index != pair.Second))
+                .Select(pair => (pair.First, Channel: recording.Channels[pair.Second]))
+                .Select(pair => new Warning(
+                    recording.FileName,
+                    $"site '{pair.First.Name}'",
+                    $"not audited, and in no table: channel '{OneLine.Of(pair.Channel.Label)}': {Cause(pair.Channel)}")),
+        ];
+    }
 
     // The setup says so, whatever the label: its codes are no signal of a muscle.
     private static int Trigger(Recording recording, StudySetup setup) => setup.Trials.Trigger.Channel is { } label

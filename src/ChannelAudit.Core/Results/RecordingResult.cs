@@ -65,4 +65,7 @@ public sealed record RecordingResult
 
     /// <summary>Usable trials a condition needs.</summary>
     public int MinimumTrials { get; init; } = 8;
+
+    /// <summary>Conditions that the protocol of the setup expects, whether or not a trial has them; empty without a protocol.</summary>
+    public ImmutableArray<string> ExpectedConditions { get; init; } = [];
 }

@@ -107,6 +107,9 @@ internal readonly struct JsonField
         return items.MoveToImmutable();
     }
 
+    /// <summary>A list of texts, empty when it is left out.</summary>
+    public ImmutableArray<string> TextsOrNone(string name) => Find(name, JsonValueKind.Array) is null ? [] : Texts(name);
+
     /// <summary>A list of texts.</summary>
     public ImmutableArray<string> Texts(string name)
     {

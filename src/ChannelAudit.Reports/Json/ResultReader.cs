@@ -63,6 +63,7 @@ public static class ResultReader
             Scoring = root.TextOrNull("scoring"),
             TrialsFrom = root.Text("trials_from"),
             MinimumTrials = root.Whole("minimum_trials"),
+            ExpectedConditions = root.TextsOrNone("expected_conditions"),
             Gaps = root.List("gaps", field => new RecordedGap(field.Number("from_s"), field.Number("to_s"))),
             Trials = Trials(root),
             Channels = root.List("channels", ChannelReading.Channel),

@@ -63,6 +63,16 @@ public static class ResultWriter
         json.WriteString("scoring", result.Scoring);
         json.WriteString("trials_from", result.TrialsFrom);
         json.WriteNumber("minimum_trials", result.MinimumTrials);
+        if (!result.ExpectedConditions.IsEmpty)
+        {
+            json.WriteStartArray("expected_conditions");
+            foreach (string condition in result.ExpectedConditions)
+            {
+                json.WriteStringValue(condition);
+            }
+
+            json.WriteEndArray();
+        }
     }
 
     private static void WriteGap(Utf8JsonWriter json, RecordedGap gap)

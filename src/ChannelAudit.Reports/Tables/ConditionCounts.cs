@@ -7,7 +7,7 @@ namespace ChannelAudit.Reports.Tables;
 
 /// <summary>Counts usable trials by condition.</summary>
 /// <remarks>Only trials that are scored count: rest and tasks are not conditions. Conditions come by ordinal order of their label,
-/// trials without a label last.</remarks>
+/// trials without a label last. A condition that the protocol expects and no trial has counts with none.</remarks>
 public static class ConditionCounts
 {
     /// <summary>The counts of a recording: channels in file order, then conditions. Empty when no trial is scored.</summary>
@@ -17,6 +17,7 @@ public static class ConditionCounts
             .Where(trial => trial.Role == TrialRole.Scored)
             .ToImmutableDictionary(trial => trial.Number, trial => trial.Label ?? string.Empty);
         string[] conditions = [.. conditionOfTrial.Values
+            .Concat(recording.ExpectedConditions)
             .Distinct(StringComparer.Ordinal)
             .OrderBy(condition => condition.Length == 0)
             .ThenBy(condition => condition, StringComparer.Ordinal)];

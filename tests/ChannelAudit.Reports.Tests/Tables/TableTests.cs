@@ -18,6 +18,17 @@ public sealed class TableTests
     public void ChannelsCarryTheMeasuresOfTheWholeRecording() => Golden.Match("channels.tsv", Text(ChannelsTsv.Render(Recordings)));
 
     [Fact]
+    public void AConditionThatTheProtocolExpectsAndNoTrialHasIsARowOfNothing()
+    {
+        RecordingResult recording = SampleResults.Faulty() with { ExpectedConditions = ["never shown"] };
+
+        ConditionCount[] counts = [.. ConditionCounts.Of(recording).Where(count => string.Equals(count.Condition, "never shown", StringComparison.Ordinal))];
+
+        Assert.Equal(recording.Channels.Select(channel => channel.Name), counts.Select(count => count.Channel), StringComparer.Ordinal);
+        Assert.All(counts, count => Assert.Equal((0, 0, false), (count.Trials, count.Usable, count.Enough)));
+    }
+
+    [Fact]
     public void ConditionsCountOnlyScoredTrials() => Golden.Match("conditions.tsv", Text(ConditionsTsv.Render(Recordings)));
 
     [Fact]
