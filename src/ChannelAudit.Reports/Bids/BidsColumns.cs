@@ -14,6 +14,8 @@ public static class BidsColumns
         ("reject", "should not be scored; status is bad"),
     ];
 
+    private const string Escaped = "; one that a spreadsheet would run as a formula has an apostrophe in front";
+
     private static readonly (string, string)[] Statuses = [("good", "quality_grade is pass"), ("bad", "quality_grade is reject")];
 
     /// <summary>Names of the columns of <c>*_desc-quality_channels.tsv</c>.</summary>
@@ -25,7 +27,7 @@ public static class BidsColumns
     /// <summary>Columns of the channels table; BIDS asks for name, type and units first.</summary>
     internal static ImmutableArray<BidsColumn> OfChannels() =>
     [
-        new("name", "Label of the channel in the recording, as in the channels table of the source data set"),
+        new("name", "Label of the channel in the recording, as in the channels table of the source data set" + Escaped),
         new("type", "Type of the channel; only channels of surface EMG are audited") { Levels = [("EMG", "electromyography")] },
         new("units", "Always n/a: the table holds no samples of the channel"),
         new("sampling_frequency", "Samples a second") { Unit = "Hz" },
@@ -44,7 +46,7 @@ public static class BidsColumns
     [
         new("onset", "Onset of the trial, from the first stored sample") { Unit = "s" },
         new("duration", "Duration of the trial") { Unit = "s" },
-        new("trial_type", "Label of the trial, as in the source data set"),
+        new("trial_type", "Label of the trial, as in the source data set" + Escaped),
         new("channel", "Label of the channel that the row is about: a trial has one row for each channel"),
         new("trial", "Number of the trial from 1, by onset, rest and tasks included"),
         new("status", "Whether the trial of the channel can be scored; n/a when a person should look") { Levels = Statuses },
@@ -59,9 +61,10 @@ public static class BidsColumns
     [
         new("quality_grade", $"Grade of the {what} after decisions of persons: one step finer than status") { Levels = Grades },
         new("computed_grade", $"Grade of the {what} by rule, before decisions") { Levels = Grades },
-        new("reasons", "Reason codes of the computed grade joined by ;, worst first") { Levels = Reasons },
-        new("not_assessed", "Reason codes of what could not be judged, joined by ;: not the same as good") { Levels = Reasons },
+        new("reasons", $"Reason codes of the computed grade joined by ;, worst first. {Codes}"),
+        new("not_assessed", $"Reason codes of what could not be judged, joined by ;: not the same as good. {Codes}"),
     ];
 
-    private static (string Value, string Meaning)[] Reasons => [.. ReasonCode.All.Select(code => (code, ReasonWords.For(code).Name))];
+    // Levels are for whole cells, and a cell may hold several codes.
+    private static string Codes => $"Codes: {string.Join(", ", ReasonCode.All.Select(code => $"{code} ({ReasonWords.For(code).Name})"))}";
 }

@@ -20,7 +20,7 @@ internal static class BidsTarget
     public static string? Check(string folder)
     {
         string? raw = null;
-        string full = Path.GetFullPath(folder);
+        string full = RealPath.Of(folder);
         for (string? place = full; place is not null; place = Path.GetDirectoryName(place))
         {
             if (!IsRaw(place))
@@ -40,9 +40,19 @@ internal static class BidsTarget
         return IsFree(full) ? raw : throw BidsErrors.NotOurs(folder);
     }
 
-    private static bool IsFree(string folder) => !File.Exists(folder)
-        && (!Directory.Exists(folder) || IsOurs(folder)
-            || Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).All(file => file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal)));
+    private static bool IsFree(string folder)
+    {
+        try
+        {
+            return !File.Exists(folder)
+                && (!Directory.Exists(folder) || IsOurs(folder)
+                    || Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).All(file => file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal)));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw BidsErrors.CannotRead(folder, fault);
+        }
+    }
 
     // Without a type a data set is raw (BIDS 1.11, "Dataset description"); what cannot be read is taken for raw too.
     private static bool IsRaw(string folder) => Path.Exists(Path.Combine(folder, Description))

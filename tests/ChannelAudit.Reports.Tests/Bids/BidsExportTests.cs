@@ -58,6 +58,21 @@ public sealed class BidsExportTests : IDisposable
             (one, other) => Math.Abs(one.Item1 - other.Item1) < 1e-6 && string.Equals(one.Label, other.Label, StringComparison.Ordinal));
     }
 
+    [SkippableFact]
+    public void RawDataIsNotWrittenIntoThroughALink()
+    {
+        Skip.If(OperatingSystem.IsWindows(), "links need rights there");
+        string raw = Path.Combine(_place.Path, "raw");
+        Directory.CreateDirectory(Path.Combine(raw, "sub-01"));
+        File.WriteAllText(Path.Combine(raw, "dataset_description.json"), """{"Name": "n", "BIDSVersion": "1.11.1"}""");
+        Directory.CreateSymbolicLink(Path.Combine(_place.Path, "link"), Path.Combine(raw, "sub-01"));
+
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Export("link/quality", SampleResults.Run(Named())));
+
+        Assert.Contains("in the raw data set", fault.Message, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFileSystemEntries(Path.Combine(raw, "sub-01")));
+    }
+
     [Fact]
     public void StatusIsGoodBadOrMissingAndFollowsTheGrade()
     {
