@@ -28,6 +28,7 @@ internal sealed class ScreenWork
         _others =
         [
             ("version", ProductVersion.Text), ("criteria", inputs.Criteria.Sha256), ("setup", inputs.Setup.Sha256),
+            ("files", string.Join('\n', inputs.Criteria.FileName, inputs.Setup.FileName, inputs.Impedance?.FileName)),
             ("events", inputs.EventsFile is { } events ? InputKey.HashOf(events) : null), ("readings", inputs.Impedance?.Sha256),
         ];
     }

@@ -19,6 +19,9 @@ public static class BidsCompanions
 
     private const int HighestFolder = 4;
 
+    // A folder that may be entered but not listed shows no companions.
+    private static readonly EnumerationOptions Listable = new() { IgnoreInaccessible = true, MatchCasing = MatchCasing.PlatformDefault, AttributesToSkip = FileAttributes.None };
+
     /// <summary>Finds the companions of a recording.</summary>
     /// <param name="path">The recording; it need not exist.</param>
     public static RecordingCompanions Find(string path)
@@ -95,7 +98,7 @@ public static class BidsCompanions
 
         string own = stem.EndsWith("_emg", StringComparison.Ordinal) ? stem[..^4] : stem;
         HashSet<string> parts = new(own.Split('_'), StringComparer.Ordinal);
-        return Directory.EnumerateFiles(folder, "*" + ending)
+        return Directory.EnumerateFiles(folder, "*" + ending, Listable)
             .Where(found => Belongs(Path.GetFileName(found)[..^ending.Length], own, parts))
             .OrderByDescending(found => Path.GetFileName(found).Count(sign => sign == '_'))
             .ThenBy(found => found, StringComparer.Ordinal)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using ChannelAudit.Events;
 using ChannelAudit.Setup;
 
@@ -7,6 +8,9 @@ namespace ChannelAudit.Runs;
 /// <summary>Finds the recordings of a run.</summary>
 public static class RecordingList
 {
+    /// <summary>What common file systems take as the name of one folder.</summary>
+    private const int LongestId = 255;
+
     private static readonly char[] Wildcards = ['*', '?'];
 
     /// <summary>All recordings that the paths stand for.</summary>
@@ -121,6 +125,12 @@ public static class RecordingList
         var byId = new Dictionary<string, RecordingEntry>(StringComparer.OrdinalIgnoreCase);
         foreach (RecordingEntry entry in entries)
         {
+            int bytes = Encoding.UTF8.GetByteCount(entry.Id);
+            if (bytes > LongestId)
+            {
+                throw RunErrors.LongId(entry, bytes, LongestId);
+            }
+
             if (!byId.TryAdd(entry.Id, entry))
             {
                 throw RunErrors.SameId(byId[entry.Id], entry);

@@ -33,13 +33,24 @@ internal static class RunErrors
 
     /// <summary>A file that cannot be read.</summary>
     public static ChannelAuditException CannotRead(string path, Exception inner) => new(
-        FaultKind.Recording, $"{OneLine.Of(path)}: cannot be read: {OneLine.Of(inner.Message)}", "see that the file is still there and that you may read it", inner);
+        FaultKind.Recording,
+        $"{OneLine.Of(Path.GetFileName(path))}: cannot be read: {(inner is UnauthorizedAccessException ? "the operating system refuses" : inner is FileNotFoundException or DirectoryNotFoundException ? "it is not there any more" : "reading failed")}",
+        "see that the file is still there and that you may read it",
+        inner);
 
     /// <summary>Two recordings that would be called the same.</summary>
     public static ChannelAuditException SameId(RecordingEntry first, RecordingEntry second) => new(
         FaultKind.Usage,
         $"{OneLine.Of(second.FilePath)}: would be called '{first.Id}' like {OneLine.Of(first.FilePath)}",
-        "give the folder above both, or leave one of the two out");
+        string.Equals(Path.GetDirectoryName(first.FilePath), Path.GetDirectoryName(second.FilePath), StringComparison.Ordinal)
+            ? "rename one of the two, or leave it out"
+            : "give the folder above both, or leave one of the two out");
+
+    /// <summary>A path whose id is too long for the name of a folder.</summary>
+    public static ChannelAuditException LongId(RecordingEntry entry, int bytes, int most) => new(
+        FaultKind.Usage,
+        FormattableString.Invariant($"{OneLine.Of(entry.FilePath)}: its id in outputs would take {bytes} bytes, {most} at most"),
+        "give a folder nearer to it, or shorten names: every blank and sign takes three bytes or more");
 
     /// <summary>The output folder holds something that is not an audit.</summary>
     public static ChannelAuditException NotAnAudit(string folder, string found) => new(

@@ -51,7 +51,7 @@ public sealed partial class PathPattern
             });
         }
 
-        return new PathPattern(pattern, new Regex(regex.Append("(?:\\.[^./]+)?$").ToString(), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.NonBacktracking, Longest));
+        return new PathPattern(pattern, new Regex(regex.Append("(?:\\.[^./]+)?$").ToString(), RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.Singleline | RegexOptions.NonBacktracking, Longest));
     }
 
     /// <summary>Whether a path fits.</summary>

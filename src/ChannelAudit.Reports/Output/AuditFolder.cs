@@ -60,7 +60,7 @@ public sealed class AuditFolder : IDisposable
 
         List<Func<bool>> checks = [.. recordings.Select(one => (Func<bool>)(() => Stands(one.Id, one.Stamp, needed)))];
         checks.AddRange(Previous.Files.Where(file => !file.Path.Contains('/', StringComparison.Ordinal))
-            .Select(file => (Func<bool>)(() => SafePath.IsBelow(file.Path) && FileHash.Is(Path.Combine(FolderPath, file.Path), file.Sha256))));
+            .Select(file => (Func<bool>)(() => IsAsWritten(file))));
         return all(checks) ? RunDigest.Of(Previous.Recordings, Previous.Odd, ReadStanding) : null;
     }
 
@@ -154,6 +154,19 @@ public sealed class AuditFolder : IDisposable
         try
         {
             return !files.IsEmpty && files.All(file => SafePath.IsName(file.Path) && FileHash.Is(StandingPlace(id, file.Path), file.Sha256));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
+    // What cannot be read is not as it was written; the run that follows says why.
+    private bool IsAsWritten(OutputFile file)
+    {
+        try
+        {
+            return SafePath.IsBelow(file.Path) && FileHash.Is(Path.Combine(FolderPath, file.Path), file.Sha256);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

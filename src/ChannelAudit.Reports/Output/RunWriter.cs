@@ -63,7 +63,7 @@ public sealed class RunWriter : IDisposable
         ];
         if (!_isAlone)
         {
-            files.Add((PageName, ReportPage.OfRecording(_run, recording, ReportFigures.Beside(pictures))));
+            files.Add((PageName, ReportPage.OfRecording(_run with { Warnings = [] }, recording, ReportFigures.Beside(pictures))));
         }
 
         files.AddRange(pictures.Select(picture => (picture.Name, picture.Png)));

@@ -46,6 +46,7 @@ public sealed record StoredAudit
         bool isOurs = string.Equals(stored.Result.Id, recording.Id, StringComparison.Ordinal)
             && string.Equals(stored.Result.Sha256, recording.Sha256, StringComparison.Ordinal)
             && string.Equals(stored.Origin.CriteriaSha256, Criteria.Sha256, StringComparison.Ordinal)
+            && string.Equals(stored.Origin.SetupSha256, Setup.Sha256, StringComparison.Ordinal)
             && string.Equals(stored.Origin.Version, Version, StringComparison.Ordinal);
         return isOurs ? stored.Result : throw StoredErrors.OfAnotherAudit(file);
     }
