@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
 using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
@@ -68,4 +69,7 @@ public sealed record RecordingResult
 
     /// <summary>Conditions that the protocol of the setup expects, whether or not a trial has them; empty without a protocol.</summary>
     public ImmutableArray<string> ExpectedConditions { get; init; } = [];
+
+    /// <summary>What persons decided about it, beside the computed verdicts; null when nobody did. Part of no file.</summary>
+    public RecordingDecisions? Decisions { get; init; }
 }

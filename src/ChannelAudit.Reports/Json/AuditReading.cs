@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
@@ -14,7 +15,7 @@ internal static class AuditReading
     /// <exception cref="ChannelAuditException">When a value is of the wrong kind.</exception>
     public static ImmutableArray<RecordingDigest> Recordings(JsonField root)
     {
-        ILookup<string, Warning> warnings = root.List("warnings", field => (Recording: field.TextOrNull("recording"), Warning: new Warning(field.Text("file"), field.Text("place"), field.Text("message"))))
+        ILookup<string, Warning> warnings = root.List("warnings", Warning)
             .Where(entry => entry.Recording is not null)
             .ToLookup(entry => entry.Recording!, entry => entry.Warning, StringComparer.Ordinal);
         ImmutableArray<RecordingDigest> all = root.List("recordings", field => Recording(field, warnings));
@@ -24,6 +25,15 @@ internal static class AuditReading
     /// <summary>The recordings that are other than the rest.</summary>
     public static ImmutableArray<StudyFinding> Odd(JsonField root) => root.List("odd", field => new StudyFinding(
         field.Text("kind"), field.Texts("recordings"), field.TextOrNull("channel"), field.Text("text"), field.Text("to_do")));
+
+    /// <summary>A warning, and the recording that it belongs to, if any.</summary>
+    public static (string? Recording, Warning Warning) Warning(JsonField field) =>
+        (field.TextOrNull("recording"), new Warning(field.Text("file"), field.Text("place"), field.Text("message")));
+
+    /// <summary>How far the ledger of decisions had grown.</summary>
+    public static LedgerMark Decided(JsonField root) => root.ObjectOrNull("decisions") is { } decisions
+        ? new LedgerMark(decisions.Whole("lines"), decisions.Text("head"))
+        : LedgerMark.None;
 
     private static RecordingDigest Recording(JsonField field, ILookup<string, Warning> warnings) => new()
     {

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
+using ChannelAudit.Decisions;
+using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
@@ -28,14 +30,23 @@ public sealed record StoredAudit
     /// <summary>The recordings in the order of the file.</summary>
     public required ImmutableArray<StoredRecording> Recordings { get; init; }
 
-    /// <summary>Paths of the recordings that could not be read.</summary>
-    public required ImmutableArray<string> Unread { get; init; }
+    /// <summary>The recordings that could not be read.</summary>
+    public required ImmutableArray<UnreadRecording> Unread { get; init; }
+
+    /// <summary>Warnings that belong to no single recording.</summary>
+    public ImmutableArray<Warning> Warnings { get; init; } = [];
+
+    /// <summary>What persons decided, verified; it continues what the tables and pages were made from.</summary>
+    public Ledger Decisions { get; init; } = Ledger.Empty;
+
+    /// <summary>How far the ledger had grown when tables and pages were made.</summary>
+    public LedgerMark Decided { get; init; } = LedgerMark.None;
 
     /// <summary>Reads <c>audit.json</c> of a folder.</summary>
-    /// <exception cref="ChannelAuditException">When the folder holds no audit, or one of another layout, or a value is missing or of the wrong kind.</exception>
+    /// <exception cref="ChannelAuditException">When the folder holds no audit, or one of another layout, or a value is missing or of the wrong kind, or the ledger of decisions is not as it was written.</exception>
     public static StoredAudit Open(string folder) => StoredAuditReading.Open(folder);
 
-    /// <summary>Everything known about one recording; nothing of it is kept here.</summary>
+    /// <summary>Everything known about one recording, with the decisions about it; nothing of it is kept here.</summary>
     /// <exception cref="ChannelAuditException">When its <c>result.json</c> is not there, damaged, or belongs to another audit.</exception>
     public RecordingResult ResultOf(StoredRecording recording)
     {
@@ -48,7 +59,7 @@ public sealed record StoredAudit
             && string.Equals(stored.Origin.CriteriaSha256, Criteria.Sha256, StringComparison.Ordinal)
             && string.Equals(stored.Origin.SetupSha256, Setup.Sha256, StringComparison.Ordinal)
             && string.Equals(stored.Origin.Version, Version, StringComparison.Ordinal);
-        return isOurs ? stored.Result : throw StoredErrors.OfAnotherAudit(file);
+        return isOurs ? stored.Result.With(Decisions, Criteria.Sha256) : throw StoredErrors.OfAnotherAudit(file);
     }
 
     private static byte[] Bytes(string path, string file)

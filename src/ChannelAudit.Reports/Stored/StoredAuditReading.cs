@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Criteria;
+using ChannelAudit.Decisions;
+using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Results;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Stored;
@@ -36,6 +39,9 @@ internal static class StoredAuditReading
             throw root.Wrong("recordings", "a list with each id once");
         }
 
+        LedgerMark decided = AuditReading.Decided(root);
+        Ledger ledger = Ledger.Read(folder);
+        ledger.RequireContinues(decided, folder);
         return new StoredAudit
         {
             Folder = folder,
@@ -44,7 +50,10 @@ internal static class StoredAuditReading
             Setup = Input(root.Object("setup")),
             Impedance = Input(root.Object("impedance")),
             Recordings = recordings,
-            Unread = root.List("unread", field => field.Text("path")),
+            Unread = root.List("unread", field => new UnreadRecording(field.Text("path"), field.Text("message"), field.Text("hint"))),
+            Warnings = [.. root.List("warnings", AuditReading.Warning).Where(entry => entry.Recording is null).Select(entry => entry.Warning)],
+            Decisions = ledger,
+            Decided = decided,
         };
     }
 

@@ -30,7 +30,7 @@ public sealed class StoredAuditTests : IDisposable
         Assert.Equal(new StoredInput(run.Setup.FileName, run.Setup.Sha256), audit.Setup);
         Assert.Equal(new StoredInput(run.Impedance!.FileName, run.Impedance.Sha256), audit.Impedance);
         Assert.Equal(run.Recordings.Select(one => new StoredRecording(one.Id, one.Path, one.Sha256)), audit.Recordings);
-        Assert.Equal(run.Unread.Select(one => one.Path), audit.Unread, StringComparer.Ordinal);
+        Assert.Equal(run.Unread.Select(one => one.Path), audit.Unread.Select(one => one.Path), StringComparer.Ordinal);
         ResultOrigin origin = new(run.Version, run.Criteria.Sha256, run.Setup.Sha256);
         Assert.All(audit.Recordings.Zip(run.Recordings), pair =>
             Assert.Equal(ResultWriter.Render(pair.Second, origin), ResultWriter.Render(audit.ResultOf(pair.First), origin)));

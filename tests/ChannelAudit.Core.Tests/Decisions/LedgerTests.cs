@@ -1,0 +1,242 @@
+using System.Text;
+using System.Text.Json;
+using ChannelAudit.Decisions;
+using ChannelAudit.TestKit;
+using ChannelAudit.Verdicts;
+using Xunit;
+using static ChannelAudit.Core.Tests.Decisions.LedgerSamples;
+
+namespace ChannelAudit.Core.Tests.Decisions;
+
+/// <summary>A ledger that was touched is told, with the line and what is wrong; one that was broken off loses nothing that was acknowledged.</summary>
+public sealed class LedgerTests : IDisposable
+{
+    private readonly TemporaryFolder _place = new();
+
+    private string Folder => _place.Folder;
+
+    public void Dispose() => _place.Dispose();
+
+    // FIPS 180-4 (NIST, 2015), SHA-256: the examples published with the standard, "abc" (one block) and the 448 bits of two blocks; and the empty message.
+    [Theory]
+    [InlineData("abc", "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad")]
+    [InlineData("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq", "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1")]
+    [InlineData("", "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855")]
+    public void TheHashOfTheChainIsThatOfTheStandard(string message, string hash) => Assert.Equal(hash, LedgerChain.HashOf(Encoding.ASCII.GetBytes(message)));
+
+    [Fact]
+    public void WhatIsWrittenIsReadBackAndChained()
+    {
+        Decision[] written = [.. Add(Folder, Draft(), Draft(trial: 3, verdict: Grade.Reject)), Withdraw(Folder, 1)];
+
+        Ledger ledger = Ledger.Read(Folder);
+
+        Assert.Equal([1, 2, 3], ledger.Lines.Select(line => line.Number));
+        Assert.Equal([LedgerChain.Start, written[0].Sha256, written[1].Sha256], ledger.Lines.Select(line => line.Previous), StringComparer.Ordinal);
+        Assert.Equal(written.Select(line => line.Sha256), ledger.Lines.Select(line => line.Sha256), StringComparer.Ordinal);
+        Assert.Equal(new LedgerMark(3, written[2].Sha256), ledger.Mark);
+        Assert.Equal(3, ledger.WithdrawnBy(1));
+        Assert.Null(ledger.WithdrawnBy(2));
+        Assert.Equal(new DecidedTrial(3, 4.50m, 2m, "smile"), ledger.Lines[1].Trial);
+        Assert.Equal(new DateTimeOffset(2026, 3, 12, 12, 0, 0, TimeSpan.Zero), ledger.Lines[0].At);
+        Assert.Equal(["K07"], ledger.Recordings, StringComparer.Ordinal);
+        Assert.Null(ledger.Torn);
+        Assert.All(LinesIn(Folder), line => Assert.All(line, character => Assert.InRange(character, ' ', '~')));
+    }
+
+    [Fact]
+    public void NoLedgerIsAnEmptyOne() => Assert.Equal(LedgerMark.None, Ledger.Read(Folder).Mark);
+
+    [Fact]
+    public void EveryChangedByteOfALineIsFoundAndItsLineNamed()
+    {
+        Add(Folder, Draft(), Draft(trial: 2), Draft(trial: 3));
+        byte[] whole = File.ReadAllBytes(PathIn(Folder));
+        int start = Array.IndexOf(whole, (byte)'\n') + 1;
+        int end = Array.IndexOf(whole, (byte)'\n', start);
+
+        for (int at = start; at < end; at++)
+        {
+            byte[] changed = [.. whole];
+            changed[at] ^= 1;
+            File.WriteAllBytes(PathIn(Folder), changed);
+
+            Assert.StartsWith($"{Folder}/decisions.jsonl, line 2: ", FaultOf(Folder).Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void AVerdictThatWasEditedIsSaidToBeChanged()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        string[] lines = LinesIn(Folder);
+        Rewrite(Folder, lines[0], lines[1].Replace("\"verdict\":\"pass\"", "\"verdict\":\"reject\"", StringComparison.Ordinal));
+
+        ChannelAuditException fault = FaultOf(Folder);
+
+        Assert.Equal($"{Folder}/decisions.jsonl, line 2: changed since it was written: its SHA-256 does not fit", fault.Message);
+        Assert.Equal("decisions are only ever added, by channelaudit: restore the file from a copy", fault.Hint);
+    }
+
+    [Theory]
+    [InlineData("1 3", "line 2: numbered 3, but decision 2 belongs here: lines were cut out")]
+    [InlineData("2 3", "line 1: numbered 2, but decision 1 belongs here: lines were cut out")]
+    [InlineData("1 3 2", "line 2: numbered 3, but decision 2 belongs here: lines were moved")]
+    [InlineData("3 2 1", "line 1: numbered 3, but decision 1 belongs here: lines were moved")]
+    [InlineData("1 1 2 3", "line 2: line 1 stands here again")]
+    [InlineData("1 2 3 2", "line 4: line 2 stands here again")]
+    [InlineData("1 2 3 3", "line 4: line 3 stands here again")]
+    public void LinesThatWereCutMovedOrDoubledAreNamed(string order, string expected)
+    {
+        Add(Folder, Draft(), Draft(trial: 2), Draft(trial: 3));
+        string[] lines = LinesIn(Folder);
+        Rewrite(Folder, [.. order.Split(' ').Select(number => lines[number[0] - '1'])]);
+
+        Assert.EndsWith(expected, FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALineOfAnotherLedgerDoesNotContinueThisOne()
+    {
+        using TemporaryFolder other = new();
+        Add(Folder, Draft(), Draft(trial: 2));
+        Add(other.Folder, Draft(verdict: Grade.Reject), Draft(trial: 2));
+        Rewrite(Folder, LinesIn(Folder)[0], LinesIn(other.Folder)[1]);
+
+        Assert.EndsWith("line 2: does not continue the line before it: one of the two is from another ledger", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "an empty line")]
+    [InlineData("{}", "it does not end with its SHA-256")]
+    [InlineData("\uFEFF{\"format\":1}", "it does not end with its SHA-256")]
+    [InlineData("null", "it does not end with its SHA-256")]
+    public void WhatIsNoLineIsNamed(string line, string expected)
+    {
+        Add(Folder, Draft());
+        Rewrite(Folder, LinesIn(Folder)[0], line);
+
+        Assert.Contains("line 2: ", FaultOf(Folder).Message, StringComparison.Ordinal);
+        Assert.EndsWith(expected, FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    // A right hash does not make a line: who can compute one can write anything.
+    [Theory]
+    [InlineData("[", "not JSON")]
+    [InlineData("{\"a\":1", "a value is missing or of the wrong kind")]
+    [InlineData("{\"format\":\"channelaudit-decision/2\"", "its format is not 'channelaudit-decision/1'")]
+    [InlineData("{\"format\":\"channelaudit-decision/1\",\"n\":\"1\"", "a value is missing or of the wrong kind")]
+    [InlineData("{\"format\":\"channelaudit-decision/1\",\"n\":1e400", "a value is missing or of the wrong kind")]
+    public void AForgedLineIsNamed(string body, string expected)
+    {
+        Rewrite(Folder, Encoding.ASCII.GetString(LedgerChain.Seal(Encoding.ASCII.GetBytes(body))));
+
+        Assert.EndsWith("line 1: " + expected, FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AKeyThatStandsTwiceIsRefused()
+    {
+        Add(Folder, Draft());
+        string body = LinesIn(Folder)[0].Split(",\"sha256\":\"")[0];
+        Rewrite(Folder, Encoding.ASCII.GetString(LedgerChain.Seal(Encoding.ASCII.GetBytes(body + ",\"verdict\":\"reject\""))));
+
+        Assert.EndsWith("line 1: not written by channelaudit", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LineEndsOfAnotherSystemAreFound()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        File.WriteAllText(PathIn(Folder), string.Concat(LinesIn(Folder).Select(line => line + "\r\n")));
+
+        Assert.Contains("line 1: ", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATornTailOfAnyLengthIsToldAndLeftOut()
+    {
+        Decision first = Add(Folder, Draft())[0];
+        Add(Folder, Draft(trial: 2));
+        byte[] whole = File.ReadAllBytes(PathIn(Folder));
+        int start = Array.IndexOf(whole, (byte)'\n') + 1;
+
+        for (int length = start + 1; length < whole.Length - 1; length++)
+        {
+            File.WriteAllBytes(PathIn(Folder), whole[..length]);
+
+            Ledger torn = Ledger.Read(Folder);
+
+            Assert.Equal(first.Sha256, Assert.Single(torn.Lines).Sha256);
+            Assert.Equal(length - start, torn.TornBytes);
+            Assert.Contains("broken off while it was written", torn.Torn!.Message, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(100)]
+    [InlineData(-3)]
+    public void TheNextWriterKeepsATornTailAside(int length)
+    {
+        Decision first = Add(Folder, Draft())[0];
+        byte[] line = [.. File.ReadAllBytes(PathIn(Folder))];
+        byte[] torn = length > 0 ? line[..length] : line[..(line.Length - 1 + length)];
+        File.WriteAllBytes(PathIn(Folder), [.. line, .. torn]);
+
+        Decision next = Add(Folder, Draft(trial: 3))[0];
+
+        Assert.Equal([first.Sha256, next.Sha256], Ledger.Read(Folder).Lines.Select(one => one.Sha256), StringComparer.Ordinal);
+        Assert.Equal(torn.Append((byte)'\n'), File.ReadAllBytes(Path.Combine(Folder, Ledger.TornName)));
+    }
+
+    [Fact]
+    public void ALineThatLacksOnlyItsEndIsThere()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        byte[] whole = File.ReadAllBytes(PathIn(Folder));
+        File.WriteAllBytes(PathIn(Folder), whole[..^1]);
+
+        Assert.Equal((2, 0), (Ledger.Read(Folder).Lines.Length, Ledger.Read(Folder).TornBytes));
+        Assert.Equal(3, Add(Folder, Draft(trial: 3))[0].Number);
+        Assert.Equal(3, Ledger.Read(Folder).Lines.Length);
+        Assert.True(File.ReadAllBytes(PathIn(Folder)).AsSpan().StartsWith(whole));
+    }
+
+    [Fact]
+    public void ALedgerThatLostItsEndIsFoundByWhatOutputsWereMadeFrom()
+    {
+        Add(Folder, Draft(), Draft(trial: 2), Draft(trial: 3));
+        LedgerMark mark = Ledger.Read(Folder).Mark;
+        string[] lines = LinesIn(Folder);
+        Rewrite(Folder, lines[..2]);
+
+        Ledger cut = Ledger.Read(Folder);
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => cut.RequireContinues(mark, Folder));
+        Add(Folder, Draft(trial: 4));
+        ChannelAuditException other = Assert.Throws<ChannelAuditException>(() => Ledger.Read(Folder).RequireContinues(mark, Folder));
+
+        Assert.Equal($"{Folder}/decisions.jsonl: 2 lines, but audit.json was written from 3: its end was cut off, or it is gone", fault.Message);
+        Assert.Equal($"{Folder}/decisions.jsonl, line 3: another decision than the one that audit.json was written from", other.Message);
+        Ledger.Read(Folder).RequireContinues(cut.Mark, Folder);
+    }
+
+    // The few lines of Python in docs/file-formats.md do the same with nothing of ours.
+    [Fact]
+    public void AnyoneCanFollowTheChainWithAHashAndAParser()
+    {
+        Add(Folder, Draft(reason: "<b>\u00E9</b> \"=1+1\" \U0001F600"), Draft(trial: 2));
+        string previous = new('0', 64);
+        foreach (string line in LinesIn(Folder))
+        {
+            int at = line.LastIndexOf(",\"sha256\":\"", StringComparison.Ordinal);
+            using JsonDocument json = JsonDocument.Parse(line);
+
+            Assert.Equal(previous, json.RootElement.GetProperty("previous").GetString());
+            previous = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(Encoding.ASCII.GetBytes(line[..at])));
+            Assert.Equal(previous, json.RootElement.GetProperty("sha256").GetString());
+        }
+
+        Assert.Equal("<b>\u00E9</b> \"=1+1\" \U0001F600", Ledger.Read(Folder).Lines[0].Reason);
+    }
+}
