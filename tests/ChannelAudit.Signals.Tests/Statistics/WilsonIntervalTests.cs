@@ -39,6 +39,21 @@ public sealed class WilsonIntervalTests
         }
     }
 
+    /// <summary>statsmodels' proportion_confint(method='wilson').</summary>
+    [Fact]
+    public void IntervalsAgreeWithStatsmodels()
+    {
+        var table = OracleTable.Read("proportion");
+        foreach (var (successes, trials) in new[] { (81, 263), (15, 148), (0, 20), (1, 29), (23, 60), (7, 7) })
+        {
+            var interval = WilsonInterval.Of(successes, trials);
+            var name = string.Create(CultureInfo.InvariantCulture, $"{successes}/{trials}");
+
+            Near.Within(1E-12, table.Value(name, "low"), interval.Low);
+            Near.Within(1E-12, table.Value(name, "high"), interval.High);
+        }
+    }
+
     [Fact]
     public void ImpossibleCountsAreRefused()
     {
