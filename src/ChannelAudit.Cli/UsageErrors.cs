@@ -88,6 +88,10 @@ internal static class UsageErrors
     public static ChannelAuditException OutOfRange(string option, int given, int least, int most) => Fault(
         FormattableString.Invariant($"{option}: {given} is not from {least} to {most}"), FormattableString.Invariant($"give a whole number from {least} to {most}, or leave {option} out"));
 
+    /// <summary>A word that is no day.</summary>
+    public static ChannelAuditException NoDate(string option, string given) => Fault(
+        $"{option}: '{OneLine.Of(given)}' is no date", $"write {option} YYYY-MM-DD, for example {option} 2026-03-01");
+
     /// <summary>Anything else that the parser does not understand.</summary>
     public static ChannelAuditException Other(string path, string message) => Fault(
         $"{path}: {OneLine.Of(message)}", $"{path} --help says what can be given");

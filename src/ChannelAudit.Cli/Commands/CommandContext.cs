@@ -40,6 +40,9 @@ internal sealed class CommandContext : IDisposable
     /// <summary>Whether a person sees the output, and no file or other program gets it.</summary>
     public bool IsTerminal { get; init; }
 
+    /// <summary>Tells the day.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>The log: warnings and worse, and with <c>--verbose</c> everything.</summary>
     public ILogger Log => _log;
 

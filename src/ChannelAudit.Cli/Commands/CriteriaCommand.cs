@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using ChannelAudit.Criteria;
+using ChannelAudit.Reports.Wording;
 
 namespace ChannelAudit.Cli.Commands;
 
@@ -18,6 +19,7 @@ internal static class CriteriaCommand
         [
             new("channelaudit criteria show > lab.toml", "all limits in a file, to change some of them"),
             new("channelaudit criteria check lab.toml", "what that file changes"),
+            new("channelaudit criteria freeze lab.toml --out frozen.toml", "all limits in a dated file, before the data are looked at"),
         ],
     };
 
@@ -50,9 +52,11 @@ internal static class CriteriaCommand
     /// <summary>Builds the command.</summary>
     public static Command Create(CommandContext context, HelpWithExample help)
     {
-        var command = new Command("criteria", "Shows and checks the limits that verdicts are made by.");
+        var command = new Command("criteria", "Shows, checks, freezes and compares the limits that verdicts are made by.");
         command.Subcommands.Add(Show(context, help));
         command.Subcommands.Add(Check(context, help));
+        command.Subcommands.Add(CriteriaFreezeCommand.Create(context, help));
+        command.Subcommands.Add(CriteriaCompareCommand.Create(context, help));
         help.Add(command, Help);
         return command;
     }
@@ -90,10 +94,25 @@ internal static class CriteriaCommand
             }
 
             context.Output.Write($"SHA-256 of the limits: {criteria.Sha256}\n");
+            WriteFreeze(context.Output, criteria);
             return ExitCode.Done;
         });
         help.Add(command, CheckHelp);
         return command;
+    }
+
+    private static void WriteFreeze(TextWriter output, AuditCriteria criteria)
+    {
+        if (criteria.Frozen is not { } frozen)
+        {
+            return;
+        }
+
+        output.Write(FreezeWords.Of(criteria) + "\n");
+        foreach (string difference in frozen.Differences)
+        {
+            output.Write($"  {difference}\n");
+        }
     }
 
     private static string Count(int lists) => lists switch

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Impedance;
+using ChannelAudit.Runs;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit.Cli.Screening;
@@ -10,4 +12,8 @@ namespace ChannelAudit.Cli.Screening;
 /// <param name="EventsFile">The events table, or null.</param>
 /// <param name="Impedance">The readings, or null.</param>
 /// <param name="WithViews">Whether pictures of channels will be drawn.</param>
-internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, ImpedanceLog? Impedance, bool WithViews);
+internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, ImpedanceLog? Impedance, bool WithViews)
+{
+    /// <summary>The files that these were read from, byte for byte.</summary>
+    public ImmutableArray<RunInput> Files { get; init; } = [];
+}

@@ -109,6 +109,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             Criteria = inputs.Criteria,
             Setup = inputs.Setup,
             Impedance = inputs.Impedance,
+            Inputs = inputs.Files,
             Warnings =
             [
                 .. UnfitPatterns.Of(inputs.Setup, [.. entries.Select(entry => entry.RelativePath)]),
@@ -130,11 +131,19 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile),
             request.EventsFile,
             request.ImpedanceFile is null ? null : ImpedanceLog.Read(request.ImpedanceFile, setup),
-            withViews);
+            withViews)
+        {
+            Files = [.. Roles(request).Where(file => file.Path is not null).Select(file => RunInput.Read(file.Role, file.Path!))],
+        };
     }
 
+    private static IEnumerable<(string Role, string? Path)> Roles(ScreenRequest request) =>
+    [
+        (RunInput.Criteria, request.CriteriaFile), (RunInput.Setup, request.SetupFile), (RunInput.Readings, request.ImpedanceFile), (RunInput.Events, request.EventsFile),
+    ];
+
     private static IEnumerable<string> FilesOtherThanRecordings(ScreenRequest request) =>
-        new[] { request.SetupFile, request.CriteriaFile, request.EventsFile, request.ImpedanceFile }.OfType<string>();
+        Roles(request).Select(file => file.Path).OfType<string>();
 
     // A typing mistake in an ID would else be a recording without readings, and nobody would see why.
     private static Warning NotScreened(ImpedanceLog log, string recording) =>

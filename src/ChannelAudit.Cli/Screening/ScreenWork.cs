@@ -30,6 +30,9 @@ internal sealed class ScreenWork
             ("version", ProductVersion.Text), ("criteria", inputs.Criteria.Sha256), ("setup", inputs.Setup.Sha256),
             ("files", string.Join('\n', inputs.Criteria.FileName, inputs.Setup.FileName, inputs.Impedance?.FileName)),
             ("events", inputs.EventsFile is { } events ? InputKey.HashOf(events) : null), ("readings", inputs.Impedance?.Sha256),
+
+            // The same limits in another file, a frozen one for instance: no verdict changes, but what the audit says of them.
+            .. inputs.Files.Select(file => ($"{file.Role} as a file {file.FileName}", (string?)file.Sha256)),
         ];
     }
 

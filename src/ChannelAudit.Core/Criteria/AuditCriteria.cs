@@ -14,6 +14,9 @@ public sealed record AuditCriteria
     /// <summary>The file the differences came from, or null for the defaults.</summary>
     public string? FileName { get; init; }
 
+    /// <summary>What the file says of the day it was frozen, or null when it was not.</summary>
+    public FreezeRecord? Frozen { get; init; }
+
     /// <summary>The criterion of a reason code.</summary>
     /// <exception cref="KeyNotFoundException">When there is none.</exception>
     public Criterion For(string reason) => All.FirstOrDefault(criterion => string.Equals(criterion.Reason, reason, StringComparison.Ordinal))

@@ -19,6 +19,10 @@ internal static class CriteriaErrors
     public static ChannelAuditException NotAListOfTables(TomlSection section, string key, string example) => section.Fault(
         key, $"{key} must be a list of tables", $"for example {key} = [{{ {example} }}], or [] to switch it off");
 
+    /// <summary>A record of a freeze that lacks something.</summary>
+    public static ChannelAuditException NotInRecord(TomlSection section, string key) => TomlErrors.At(
+        section.FileName, section.Line, $"{section.Name} has no {key}", "freeze the limits again with criteria freeze, or take the table out: the limits then count as not frozen");
+
     /// <summary>An alternative without a limit.</summary>
     public static ChannelAuditException EmptyAlternative(TomlSection section, string key) => section.Fault(
         key, $"{key} has an empty alternative {{}}, which would always be reached", $"write {key} = [] to switch it off");

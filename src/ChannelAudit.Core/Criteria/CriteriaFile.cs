@@ -24,19 +24,35 @@ public static class CriteriaFile
     public static AuditCriteria Parse(string toml, string fileName)
     {
         TomlNode root = TomlTree.Parse(toml, fileName);
+        ImmutableArray<Criterion> all = Apply(root, fileName);
+        return new AuditCriteria
+        {
+            All = all,
+            Sha256 = CriteriaText.Hash(all),
+            FileName = fileName,
+            Frozen = root.Entries.TryGetValue(FreezeTable.Name, out TomlNode? record) ? FreezeTable.Read(record, all, fileName) : null,
+        };
+    }
+
+    /// <summary>The defaults with what a file changes.</summary>
+    /// <exception cref="ChannelAuditException">When it has a table that is no reason, or a limit that cannot be.</exception>
+    internal static ImmutableArray<Criterion> Apply(TomlNode root, string fileName)
+    {
         ImmutableArray<Criterion> defaults = DefaultCriteria.All.All;
         string[] reasons = [.. defaults.Select(criterion => criterion.Reason)];
         foreach ((string name, TomlNode node) in root.Entries)
         {
-            if (!reasons.Contains(name, StringComparer.Ordinal))
+            if (!reasons.Contains(name, StringComparer.Ordinal) && name is not FreezeTable.Name)
             {
                 throw CriteriaErrors.UnknownReason(fileName, node.Line, name, reasons);
             }
         }
 
-        ImmutableArray<Criterion> all = [.. defaults.Select(criterion => root.Entries.TryGetValue(criterion.Reason, out TomlNode? table)
-            ? CriterionTable.Apply(table, criterion, fileName)
-            : criterion)];
-        return new AuditCriteria { All = all, Sha256 = CriteriaText.Hash(all), FileName = fileName };
+        return
+        [
+            .. defaults.Select(criterion => root.Entries.TryGetValue(criterion.Reason, out TomlNode? table)
+                ? CriterionTable.Apply(table, criterion, fileName)
+                : criterion),
+        ];
     }
 }

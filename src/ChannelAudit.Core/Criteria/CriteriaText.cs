@@ -13,7 +13,10 @@ public static class CriteriaText
     public static string Canonical(AuditCriteria criteria) => Write(criteria.All, withSources: true);
 
     /// <summary>SHA-256 over all limits, in lower-case hexadecimal; sources, which decide nothing, are left out.</summary>
-    internal static string Hash(ImmutableArray<Criterion> all) => TomlFile.Hash(Encoding.UTF8.GetBytes(Write(all, withSources: false)));
+    internal static string Hash(ImmutableArray<Criterion> all) => TomlFile.Hash(Encoding.UTF8.GetBytes(Hashed(all)));
+
+    /// <summary>The text whose SHA-256 is the hash of the limits: all of them in their fixed order, without sources.</summary>
+    internal static string Hashed(ImmutableArray<Criterion> all) => Write(all, withSources: false);
 
     /// <summary>One list of alternatives, as in the file.</summary>
     internal static string Sets(ImmutableArray<LimitSet> sets) => sets.IsEmpty ? "[]" : $"[{string.Join(", ", sets.Select(Set))}]";

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
+using ChannelAudit.Runs;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit.Results;
@@ -20,6 +21,9 @@ public sealed record AuditRun
 
     /// <summary>The impedance readings used, or null when none were given.</summary>
     public ImpedanceLog? Impedance { get; init; }
+
+    /// <summary>The files of criteria, setup, readings and events, byte for byte, for whoever makes the run again.</summary>
+    public ImmutableArray<RunInput> Inputs { get; init; } = [];
 
     /// <summary>Warnings that belong to no single recording.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];

@@ -17,6 +17,7 @@ internal static class ComparedInputs
             : $"{Plain(a.Version)} -> {Plain(b.Version)}");
         string[] limits = [.. Limits(a.Criteria, b.Criteria)];
         yield return "criteria  " + Pair(a.Criteria.FileName, a.Criteria.Sha256, b.Criteria.FileName, b.Criteria.Sha256, "the defaults");
+        yield return $"          {Plain(FreezeWords.Of(a.Criteria))} -> {Plain(FreezeWords.Of(b.Criteria))}";
         foreach (string line in limits)
         {
             yield return "          " + line;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Criteria;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
@@ -46,6 +47,7 @@ public static class VerdictTable
 
         AddWarnings(text, [.. run.Warnings, .. digest.Warnings.Select(entry => entry.Warning)], style);
 
+        AddFreeze(text, run.Criteria, style);
         string written = isUnchanged ? "Nothing has changed since it was written to" : "Written to";
         Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv", style);
         return TerminalText.Plain(text.ToString(), style);
@@ -62,6 +64,21 @@ public static class VerdictTable
         if (warnings.Length > MostWarnings)
         {
             Line(text, $"{Quantities.Many(warnings.Length - MostWarnings, "more warning")}: see \"Also noticed\" in report.html.", style);
+        }
+    }
+
+    // The defaults are never frozen and need no line here; the report and the methods paragraph say so.
+    private static void AddFreeze(StringBuilder text, AuditCriteria criteria, TerminalStyle style)
+    {
+        if (criteria.FileName is null)
+        {
+            return;
+        }
+
+        Line(text, $"Limits: {TerminalText.Clean(FreezeWords.Of(criteria))}.", style);
+        foreach (string difference in criteria.Frozen?.Differences ?? [])
+        {
+            Line(text, $"  {TerminalText.Clean(difference)}", style);
         }
     }
 

@@ -39,6 +39,7 @@ public static class AuditJson
         json.WriteString("file", run.Impedance?.FileName);
         json.WriteString("sha256", run.Impedance?.Sha256);
         json.WriteEndObject();
+        text.Rows("inputs", run.Inputs, InputJson.Write);
         WriteCounts(json, digest);
         text.Rows("recordings", digest.Recordings, WriteRecording);
         StudyJson.Write(text, digest.Odd);
@@ -55,6 +56,7 @@ public static class AuditJson
         json.WriteStartObject("criteria");
         json.WriteString("file", criteria.FileName);
         json.WriteString("sha256", criteria.Sha256);
+        FreezeJson.Write(json, criteria);
         text.Rows("limits", criteria.All, CriterionJson.Write);
         json.WriteEndObject();
     }

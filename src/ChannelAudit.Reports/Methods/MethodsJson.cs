@@ -46,6 +46,7 @@ public static class MethodsJson
         json.WriteStartObject("criteria");
         json.WriteString("file", origin.Criteria.FileName);
         json.WriteString("sha256", origin.Criteria.Sha256);
+        FreezeJson.Write(json, origin.Criteria);
         text.Rows("limits", origin.Criteria.All, CriterionJson.Write);
         json.WriteEndObject();
         WriteInput(json, "setup", origin.Setup);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ChannelAudit.Criteria;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
@@ -59,6 +60,7 @@ public static class MethodsText
         yield return origin.Criteria.FileName is { } file
             ? $"Limits were the program's defaults with the differences in {MarkdownText.Escape(file)}; the limits table below has all of them with their sources."
             : "Limits were the program's defaults; the limits table below has all of them with their sources.";
+        yield return Frozen(origin.Criteria);
         yield return "Spectra are Welch averages of 1 s Hann segments with 50 % overlap;"
             + $" muscle activity was measured over {Bands(tally)} outside the windows of mains and harmonics, {Counted(tally.Mains)}.";
         if (tally.ScoredTrials.Count > 0 && tally.ScoredTrials.Least < 1)
@@ -74,6 +76,13 @@ public static class MethodsText
             yield return "Readings of electrode impedance were graded apart and changed no verdict.";
         }
     }
+
+    private static string Frozen(AuditCriteria criteria) => criteria.Frozen switch
+    {
+        null => "The limits were not frozen beforehand [say here when they were fixed].",
+        { IsUnchanged: true } frozen => $"They are the limits as frozen on {MarkdownText.Escape(frozen.Date)}, unchanged.",
+        { } frozen => $"They were frozen on {MarkdownText.Escape(frozen.Date)} and changed since: {MarkdownText.Escape(string.Join("; ", frozen.Differences))} [say here why].",
+    };
 
     private static string Scoring(MethodsTally tally)
     {

@@ -1,6 +1,7 @@
 using ChannelAudit.Criteria;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
+using ChannelAudit.Runs;
 
 namespace ChannelAudit.Reports.Pages;
 
@@ -15,6 +16,7 @@ internal static class RepeatSection
         html.Line("<section>").ElementLine("h2 id=\"again\"", "How to make this again")
             .Markup("<p>ChannelAudit ").Text(run.Version).Line(". The same recordings, criteria, setup and version give the same bytes.</p>")
             .Markup("<p>Criteria: ").Text(run.Criteria.FileName ?? "the defaults").Markup(", SHA-256 ").Element("code", run.Criteria.Sha256)
+            .Markup("<br>Limits: ").Text(FreezeWords.Of(run.Criteria))
             .Markup("<br>Setup: ").Text(run.Setup.FileName ?? "none");
         if (run.Setup.Sha256 is { } hash)
         {
@@ -26,10 +28,28 @@ internal static class RepeatSection
             html.Markup("<br>Impedance readings: ").Text(impedance.FileName).Markup(", SHA-256 ").Element("code", impedance.Sha256);
         }
 
-        html.Line("</p>").Markup("<pre><code>").Text(Command(run)).Line("</code></pre>")
+        html.Line("</p>");
+        WriteFreeze(html, run.Criteria);
+        html.Markup("<pre><code>").Text(Command(run)).Line("</code></pre>")
             .Line("<p class=\"note\">ROOT is the folder or recording that was given; <code>audit.json</code> lists the SHA-256 of every recording and of every file written.</p>");
         WriteLimits(html, run.Criteria);
         html.Line("</section>");
+    }
+
+    private static void WriteFreeze(HtmlText html, AuditCriteria criteria)
+    {
+        if (criteria.Frozen is not { IsUnchanged: false } changed)
+        {
+            return;
+        }
+
+        html.Line("<p>Other than on the day they were frozen:</p>").Line("<ul>");
+        foreach (string difference in changed.Differences)
+        {
+            html.ElementLine("li", difference);
+        }
+
+        html.Line("</ul>");
     }
 
     private static string Command(AuditRun run)
@@ -37,7 +57,8 @@ internal static class RepeatSection
         string setup = run.Setup.FileName is { } setupFile ? $" --setup {Quoted(setupFile)}" : string.Empty;
         string criteria = run.Criteria.FileName is { } criteriaFile ? $" --criteria {Quoted(criteriaFile)}" : string.Empty;
         string impedance = run.Impedance is { } log ? $" --impedance {Quoted(log.FileName)}" : string.Empty;
-        return $"channelaudit screen ROOT{setup}{criteria}{impedance} --out DIR";
+        string events = run.Inputs.FirstOrDefault(input => input.Role is RunInput.Events) is { } table ? $" --events {Quoted(table.FileName)}" : string.Empty;
+        return $"channelaudit screen ROOT{setup}{criteria}{impedance}{events} --out DIR";
     }
 
     private static string Quoted(string file) => file.All(character => char.IsAsciiLetterOrDigit(character) || character is '.' or '-' or '_' or '/')

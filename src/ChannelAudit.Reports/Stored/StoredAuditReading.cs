@@ -93,6 +93,7 @@ internal static class StoredAuditReading
     {
         FileName = field.TextOrNull("file"),
         Sha256 = field.Text("sha256"),
+        Frozen = FreezeJson.Read(field),
         All = field.List("limits", limits => new Criterion
         {
             Reason = limits.Text("reason"),

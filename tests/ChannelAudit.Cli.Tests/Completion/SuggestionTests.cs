@@ -8,7 +8,7 @@ public sealed class SuggestionTests
     [Theory]
     [InlineData("sc", "screen")]
     [InlineData(" sc", "screen")]
-    [InlineData("criteria ", "check show")]
+    [InlineData("criteria ", "check compare freeze show")]
     [InlineData("setup ", "check new")]
     [InlineData("setup c", "check")]
     [InlineData("setup new --o", "--out")]
