@@ -4,6 +4,7 @@ using ChannelAudit.Calibration;
 using ChannelAudit.Calibration.Report;
 using ChannelAudit.Calibration.Running;
 using ChannelAudit.Calibration.Study;
+using ChannelAudit.Calibration.TrialStudy;
 using ChannelAudit.Criteria;
 
 Option<string> only = new("--only") { Description = "names of faults, separated by commas: print their counts on choosing seeds and write nothing" };
@@ -11,12 +12,22 @@ Option<bool> bySecond = new("--second") { Description = "with --only: recordings
 Option<int> recordings = new("--recordings") { Description = "recordings a point", DefaultValueFactory = _ => 16 };
 Option<string> python = new("--python") { Description = "Python with NumPy for the second generator", DefaultValueFactory = _ => "python3" };
 Option<string> documents = new("--docs") { Description = "folder of the documents", DefaultValueFactory = _ => "docs" };
+Option<string> trialStudy = new("--trial-study")
+{
+    Description = "folder: write an invented study of 40 participants to try the program on, the truth beside it, and nothing else",
+};
 RootCommand root = new("Calibrates the default limits on made recordings; writes docs/calibration.md and docs/calibration. Run it from the root of the repository.")
 {
-    only, bySecond, recordings, python, documents,
+    only, bySecond, recordings, python, documents, trialStudy,
 };
 root.SetAction(parsed =>
 {
+    if (parsed.GetValue(trialStudy) is { } folder)
+    {
+        TrialStudyFolder.Write(folder);
+        return;
+    }
+
     Progress progress = new();
     SecondGenerator second = new(parsed.GetValue(python)!, "fixtures/calibration/second_generator.py");
     ImmutableArray<Sweep> sweeps = [.. FaultSweeps.All, .. Confusers.All];
