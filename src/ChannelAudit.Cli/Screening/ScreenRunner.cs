@@ -81,7 +81,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
                 if (screened.Fault is { } fault)
                 {
                     work.Progress.Clear();
-                    ErrorReport.Write(error, fault);
+                    ErrorReport.Write(error, WithPath(fault, screened.Entry));
                     unread.Add(new UnreadRecording(screened.Entry.RelativePath, fault.Message, fault.Hint));
                 }
                 else
@@ -98,6 +98,15 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         }
 
         return unread.ToImmutable();
+    }
+
+    // Among folders of participants the name of a file alone says nothing.
+    private static ChannelAuditException WithPath(ChannelAuditException fault, RecordingEntry entry)
+    {
+        string name = Text.OneLine.Of(Path.GetFileName(entry.FilePath));
+        return fault.Message.StartsWith(name, StringComparison.Ordinal)
+            ? new ChannelAuditException(fault.Kind, Text.OneLine.Of(entry.RelativePath) + fault.Message[name.Length..], fault.Hint, fault)
+            : fault;
     }
 
     private static AuditRun RunOf(ScreenInputs inputs, ImmutableArray<RecordingEntry> entries)

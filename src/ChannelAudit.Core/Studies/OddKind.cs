@@ -11,6 +11,12 @@ public static class OddKind
     /// <summary>One signal under two ids.</summary>
     public const string SameSignal = "same-signal";
 
+    /// <summary>The trials of one recording under two ids.</summary>
+    public const string SameEvents = "same-events";
+
+    /// <summary>Much shorter or longer than most.</summary>
+    public const string Length = "length";
+
     /// <summary>Another sampling rate.</summary>
     public const string Rate = "rate";
 
@@ -37,5 +43,5 @@ public static class OddKind
 
     /// <summary>All of them, in the order in which they are listed.</summary>
     public static ImmutableArray<string> All { get; } =
-        [SameFile, SameSignal, Rate, Unit, Gain, Polarity, FilterStated, FilterMeasured, Channels, ChannelOrder];
+        [SameFile, SameSignal, SameEvents, Length, Rate, Unit, Gain, Polarity, FilterStated, FilterMeasured, Channels, ChannelOrder];
 }

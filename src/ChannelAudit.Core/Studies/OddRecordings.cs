@@ -3,7 +3,7 @@ using ChannelAudit.Results;
 
 namespace ChannelAudit.Studies;
 
-/// <summary>Names the recordings of a study that are other than the rest: rate, filter, gain, unit, channels, polarity, or one signal under two ids.</summary>
+/// <summary>Names the recordings of a study that are other than the rest: rate, filter, gain, unit, length, channels, polarity, or one signal or one list of events under two ids.</summary>
 /// <remarks>
 /// Takes the results one by one, in any order, and keeps a few numbers of each; what is found depends on the results alone. From three recordings on; one signal
 /// under two ids from two. No message is a verdict: docs/study.md says what each rests on. Not for several threads at once.
@@ -22,11 +22,12 @@ public sealed class OddRecordings
     public ImmutableArray<StudyFinding> Found()
     {
         ImmutableArray<StudyRecording> all = [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)];
-        IEnumerable<StudyFinding> found = SameSignals.In(all);
+        ImmutableArray<StudyFinding> same = [.. SameSignals.In(all)];
+        IEnumerable<StudyFinding> found = same;
         if (all.Length >= FewestRecordings)
         {
             ImmutableArray<string> usual = UsualChannels.Of(all);
-            found = found.Concat(OddHeaders.In(all, usual)).Concat(OddLevels.In(all, usual)).Concat(OddSpectra.In(all, usual))
+            found = found.Concat(SameEvents.In(all, same)).Concat(OddLengths.In(all)).Concat(OddHeaders.In(all, usual)).Concat(OddLevels.In(all, usual)).Concat(OddSpectra.In(all, usual))
                 .Concat(OddPolarity.In(all, usual)).Concat(UsualChannels.Odd(all, usual));
         }
 

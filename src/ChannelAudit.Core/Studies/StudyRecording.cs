@@ -11,6 +11,9 @@ internal sealed class StudyRecording
     {
         Id = result.Id;
         Sha256 = result.Sha256;
+        DurationS = result.DurationS;
+        Trials = result.Trials.Length;
+        EventsKey = SameEvents.KeyOf(result);
         Channels = [.. result.Channels.Select(channel => new StudyChannel(channel.Name, channel.RateHz, channel.Signal))];
         Pairs = [.. result.Pairs.Select(pair => PairOf(result, pair)).OfType<StudyPair>()];
     }
@@ -20,6 +23,15 @@ internal sealed class StudyRecording
 
     /// <summary>Hash of the file.</summary>
     public string Sha256 { get; }
+
+    /// <summary>Length in seconds, gaps included.</summary>
+    public double DurationS { get; }
+
+    /// <summary>How many trials it has.</summary>
+    public int Trials { get; }
+
+    /// <summary>Equal for two recordings whose trials have the same onsets and labels; null where that would mean nothing.</summary>
+    public string? EventsKey { get; }
 
     /// <summary>The audited channels in file order.</summary>
     public ImmutableArray<StudyChannel> Channels { get; }

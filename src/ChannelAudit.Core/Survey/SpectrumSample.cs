@@ -18,6 +18,7 @@ public sealed class SpectrumSample
     private const int LeastNotchSeconds = 8;
 
     private const double CalmProbability = 0.25;
+    private const double MainsReachHz = 2;
 
     // Room for 60 Hz and the neighbours that its peak is compared with.
     private const double HighestNominalHz = 75;
@@ -86,13 +87,25 @@ public sealed class SpectrumSample
     /// The mean over a band of the density that three of four seconds exceed, bin by bin: what is there when nothing moves, contracts or blinks. Null below
     /// eight seconds or without the band.
     /// </summary>
-    /// <remarks>Scaled so that steady noise gives its density: a second's density is exponential, its lower quartile -ln 0.75 of the mean.</remarks>
+    /// <remarks>
+    /// Scaled so that steady noise gives its density: a second's density is exponential, its lower quartile -ln 0.75 of the mean. Bins within 2 Hz of a multiple of 50 or 60 Hz
+    /// are left out where others are left: mains stands in every second, and no filter made it.
+    /// </remarks>
     public double? CalmDensity(double fromHz, double toHz)
     {
         int from = (int)Math.Ceiling((fromHz / binHz) - 1e-9);
         int to = Math.Min(mean.Length - 1, (int)Math.Floor((toHz / binHz) + 1e-9));
-        return starts.Count < LeastNotchSeconds || to < from ? null : calm.AsSpan(from, to - from + 1).ToArray().Average() / -Math.Log(1 - CalmProbability);
+        if (starts.Count < LeastNotchSeconds || to < from)
+        {
+            return null;
+        }
+
+        int[] bins = [.. Enumerable.Range(from, to - from + 1)];
+        int[] clear = [.. bins.Where(bin => !IsNearMains(bin * binHz))];
+        return (2 * clear.Length >= bins.Length ? clear : bins).Average(bin => calm[bin]) / -Math.Log(1 - CalmProbability);
     }
+
+    private static bool IsNearMains(double hz) => hz > MainsReachHz && new[] { 50.0, 60.0 }.Any(mains => Math.Abs(hz - (mains * Math.Round(hz / mains))) <= MainsReachHz);
 
     /// <summary>The peak at a frequency over its neighbours in the mean spectrum; null when the rate is too low for it.</summary>
     public double? Prominence(double hz) => starts.Count == 0 ? null : Prominence(mean, hz);

@@ -45,12 +45,22 @@ public static class VerdictTable
             Line(text, $"Trials, counted once a channel: {RunSummary.InWords(digest.Trials)}.", style);
         }
 
-        AddWarnings(text, [.. run.Warnings, .. digest.Warnings.Select(entry => entry.Warning)], style);
+        AddWarnings(text, [.. run.Warnings, .. digest.Recordings.SelectMany(WithPath)], style);
 
         AddFreeze(text, run.Criteria, style);
         string written = isUnchanged ? "Nothing has changed since it was written to" : "Written to";
         Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv", style);
         return TerminalText.Plain(text.ToString(), style);
+    }
+
+    // Among folders of participants the name of a file alone says nothing.
+    private static IEnumerable<Warning> WithPath(RecordingDigest recording)
+    {
+        string name = recording.Path[(recording.Path.LastIndexOf('/') + 1)..];
+        return recording.Warnings.Select(warning => warning with
+        {
+            File = string.Equals(warning.File, name, StringComparison.Ordinal) ? recording.Path : string.Equals(name, recording.Path, StringComparison.Ordinal) ? warning.File : $"{recording.Path}, {warning.File}",
+        });
     }
 
     // What a file gave cause for may be more than any verdict says: a recording that was cut short passes like any other.

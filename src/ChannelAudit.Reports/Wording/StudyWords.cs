@@ -19,6 +19,8 @@ internal static class StudyWords
     {
         OddKind.SameFile => "same file",
         OddKind.SameSignal => "same signal",
+        OddKind.SameEvents => "same events",
+        OddKind.Length => "length",
         OddKind.Rate => "sampling rate",
         OddKind.Unit => "unit",
         OddKind.Gain => "gain",

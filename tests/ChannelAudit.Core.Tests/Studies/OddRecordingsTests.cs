@@ -14,6 +14,43 @@ public sealed class OddRecordingsTests
     [Fact]
     public void AStudyOfFacesThatDifferSaysNothing() => Assert.Empty(MadeStudy.Found(MadeStudy.Clean));
 
+    [Fact]
+    public void TrialsOfAnotherRecordingAreNamedWhereOthersHaveTimesOfTheirOwn()
+    {
+        RecordingResult[] own = [.. MadeStudy.Clean.Select((result, i) => Shifted(result, i * 0.4m))];
+        RecordingResult other = own[0] with { Id = "q", Sha256 = "of q", Channels = MadeStudy.Audited("q", MadeStudy.Plan(231, 1)).Channels };
+        RecordingResult copy = own[0] with { Id = "r", Sha256 = "of r" };
+
+        Assert.Empty(MadeStudy.Found(own));
+        Assert.Equal(
+            [$"same-events p1+q -: {own[0].Trials.Length} trials with the same onsets, to the millisecond, and the same labels, where most recordings have times of their own"],
+            MadeStudy.Found([.. own, other]));
+        Assert.DoesNotContain(MadeStudy.Found([.. own, copy]), line => line.StartsWith("same-events", StringComparison.Ordinal));
+        Assert.DoesNotContain(MadeStudy.Found([.. own.Take(2), other]), line => line.StartsWith("same-events", StringComparison.Ordinal));
+        Assert.Empty(MadeStudy.Found([.. own.Select(result => result with { Trials = own[0].Trials })]));
+    }
+
+    [Theory]
+    [InlineData(0.69, "69 %")]
+    [InlineData(0.71, null)]
+    [InlineData(1.49, null)]
+    [InlineData(1.52, "152 %")]
+    public void ARecordingMuchShorterOrLongerThanMostIsNamed(double length, string? share)
+    {
+        RecordingResult odd = MadeStudy.Clean[1] with { DurationS = MadeStudy.Clean[1].DurationS * length };
+        string[] lines = [.. MadeStudy.Found([.. MadeStudy.Clean.Where((_, i) => i != 1), odd]).Where(line => line.StartsWith("length", StringComparison.Ordinal))];
+
+        Assert.Equal(share is null ? 0 : 1, lines.Length);
+        Assert.All(lines, line => Assert.Contains($" s long, {share} of the usual", line, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void AStudyWithoutAUsualLengthHasNoOddOne() => Assert.Empty(
+        MadeStudy.Found([.. MadeStudy.Clean.Select((result, i) => result with { DurationS = 100 * (i + 1) })]));
+
+    private static RecordingResult Shifted(RecordingResult result, decimal byS) =>
+        result with { Trials = [.. result.Trials.Select(trial => trial with { OnsetS = trial.OnsetS + (byS * trial.Number) })] };
+
     [Theory]
     [InlineData(201, 4.0, 1.0)]
     [InlineData(202, 0.25, 1.0)]

@@ -50,7 +50,9 @@ internal static class ChannelInformation
         channel,
         ReasonCode.Pops,
         (whole.Reading.FromS, whole.Reading.ToS),
-        FormattableString.Invariant($"short spikes locked to the trials ({channel.Pops.Locked}), not counted as pops"),
+        channel.Pops.Locked == 1
+            ? "one short spike within 5 ms of a trial's onset, not counted as a pop"
+            : FormattableString.Invariant($"short spikes locked to the trials ({channel.Pops.Locked}), not counted as pops"),
         "a trigger or stimulator that couples into the leads");
 
     private static Finding? Tension(ChannelSurvey channel, WindowCase whole, ChannelRules rules) => !rules.IsTonic(whole) ? null : Noticed(
