@@ -53,6 +53,10 @@ public sealed class Ledger
     /// <summary>Whether the last line is whole but for its line end.</summary>
     internal bool LacksLineEnd { get; }
 
+    /// <summary>Whether a file of an audit's folder is the ledger or belongs to it: never taken away, and nothing foreign.</summary>
+    /// <param name="path">Its path below the folder.</param>
+    public static bool IsFileOfIts(string path) => path is FileName or TornName or LockName;
+
     /// <summary>Reads and verifies the ledger of a folder.</summary>
     /// <param name="folder">The folder of an audit; without a ledger in it the result is empty.</param>
     /// <exception cref="ChannelAuditException">When a line was changed, cut out, doubled, moved or is none; file and line are named.</exception>

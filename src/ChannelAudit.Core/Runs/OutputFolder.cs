@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ChannelAudit.Decisions;
 
 namespace ChannelAudit.Runs;
 
@@ -61,7 +62,7 @@ public static class OutputFolder
             return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
                 .Where(file => !file.EndsWith(PartialEnding, StringComparison.Ordinal))
                 .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
-                .Where(file => !file.StartsWith(UnfinishedStart, StringComparison.Ordinal))
+                .Where(file => !file.StartsWith(UnfinishedStart, StringComparison.Ordinal) && !Ledger.IsFileOfIts(file))
                 .Order(StringComparer.Ordinal)
                 .FirstOrDefault();
         }

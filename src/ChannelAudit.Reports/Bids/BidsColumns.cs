@@ -55,7 +55,7 @@ public static class BidsColumns
     ];
 
     private static BidsColumn Description(string what) =>
-        new("status_description", $"Why the {what} is bad or questionable: the reasons in words with their codes, worst first; n/a when there is none");
+        new("status_description", $"Why the {what} is bad or questionable: the reasons in words with their codes, worst first, and where a person decided the reason that was given; n/a when there is none");
 
     private static IEnumerable<BidsColumn> Grading(string what) =>
     [

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
@@ -22,7 +23,7 @@ internal static class BidsTables
             table.Word("EMG");
             table.Word(Cells.Missing);
             table.Number(channel.RateHz);
-            WriteStatus(table, final, channel.Reasons);
+            WriteStatus(table, final, channel.Verdict, channel.Reasons, FinalVerdict.DecisionOn(recording, channel));
             table.Label(channel.Name);
             WriteGrading(table, final, channel.Verdict, channel.Reasons, channel.NotAssessed);
             table.Count(channel.Cells.Length);
@@ -49,7 +50,7 @@ internal static class BidsTables
             {
                 if (cells.TryGetValue((trial.Number, channel.Label), out CellResult? cell))
                 {
-                    WriteEvent(table, trial, channel, cell, FinalVerdict.OfTrial(recording, channel, cell));
+                    WriteEvent(table, trial, channel, cell, FinalVerdict.DecisionOn(recording, channel, cell));
                 }
             }
         }
@@ -57,20 +58,21 @@ internal static class BidsTables
         return table.ToArray();
     }
 
-    private static void WriteEvent(TsvWriter table, Trial trial, ChannelResult channel, CellResult cell, Grade final)
+    private static void WriteEvent(TsvWriter table, Trial trial, ChannelResult channel, CellResult cell, StatedDecision? decision)
     {
+        Grade final = decision?.Decision.Verdict ?? cell.Verdict;
         table.Number((double)trial.OnsetS);
         table.Number((double)trial.DurationS);
         table.Label(trial.Label);
         table.Label(channel.Label);
         table.Count(trial.Number);
-        WriteStatus(table, final, cell.Reasons);
+        WriteStatus(table, final, cell.Verdict, cell.Reasons, decision);
         WriteGrading(table, final, cell.Verdict, cell.Reasons, cell.NotAssessed);
         table.EndRow();
     }
 
     // BIDS knows good and bad only, and what a person has yet to look at is neither.
-    private static void WriteStatus(TsvWriter table, Grade final, ImmutableArray<string> reasons)
+    private static void WriteStatus(TsvWriter table, Grade final, Grade computed, ImmutableArray<string> reasons, StatedDecision? decision)
     {
         table.Word(final switch
         {
@@ -79,6 +81,13 @@ internal static class BidsTables
             _ => Cells.Missing,
         });
         string why = string.Join(", ", reasons.Select(reason => $"{ReasonWords.For(reason).Name} ({reason})"));
+        if (decision is { Decision: { } known })
+        {
+            // Without the name: a data set travels further than the ledger.
+            table.Label($"{VerdictWords.Code(final)}: {DecisionWords.Short}: {known.Reason}; computed {VerdictWords.Code(computed)}{(why.Length == 0 ? string.Empty : $": {why}")}");
+            return;
+        }
+
         table.Label(final == Grade.Pass || why.Length == 0 ? null : $"{VerdictWords.Code(final)}: {why}");
     }
 

@@ -58,7 +58,8 @@ internal static class ChannelLines
 
     private static ImmutableArray<string> Why(RecordingResult recording, ChannelResult channel)
     {
-        string[] reasons = [.. ReasonPhrase.All(recording, channel).Select(TerminalText.Clean)];
+        string[] decided = FinalVerdict.DecisionOn(recording, channel) is { } decision ? [TerminalText.Clean(DecisionWords.Of(decision.Decision, channel.Verdict))] : [];
+        string[] reasons = [.. decided, .. ReasonPhrase.All(recording, channel).Select(TerminalText.Clean)];
         string[] gaps = [.. GapGroup.Of(channel)
             .GroupBy(gap => (gap.Cause, gap.WholeRecording, Trials: gap.WholeRecording ? 0 : gap.Trials.Length))
             .Select(group => TerminalText.Clean($"not assessed{Where(group.First())}: {Names(group)} ({group.Key.Cause})"))];

@@ -32,7 +32,7 @@ internal static class RecordingLines
     private static ImmutableArray<string> Why(RecordingDigest recording)
     {
         string reasons = string.Join(", ", recording.Reasons.Select(reason => ReasonWords.For(reason).Name));
-        string[] lines = reasons.Length == 0 ? [] : [reasons];
+        string[] lines = [.. reasons.Length == 0 ? [] : new[] { reasons }, .. recording.IsDecided ? new[] { DecisionWords.Short } : []];
         return recording.Information.Contains(ReasonCode.Events, StringComparer.Ordinal)
             ? [.. lines, $"also: {ReasonWords.For(ReasonCode.Events).Name}, see report.html"]
             : [.. lines];

@@ -42,10 +42,16 @@ public static class VerdictTable
         Line(text, RunSummary.Of(digest), style);
         if (digest.Trials.Total > 0)
         {
-            Line(text, $"Trials, counted once a channel: {RunSummary.InWords(digest.Trials)}.", style);
+            string byRule = digest.Recordings.Any(recording => recording.IsDecided) ? $" By rule alone: {RunSummary.InWords(digest.ComputedTrials)}." : string.Empty;
+            Line(text, $"Trials, counted once a channel: {RunSummary.InWords(digest.Trials)}.{byRule}", style);
         }
 
-        AddWarnings(text, [.. run.Warnings, .. digest.Recordings.SelectMany(WithPath)], style);
+        if (DecisionWords.Count(digest.Decisions) is { } decisions)
+        {
+            Line(text, decisions, style);
+        }
+
+        AddWarnings(text, [.. run.Warnings, .. digest.Decisions?.Warnings ?? [], .. digest.Recordings.SelectMany(WithPath)], style);
 
         AddFreeze(text, run.Criteria, style);
         string written = isUnchanged ? "Nothing has changed since it was written to" : "Written to";

@@ -16,6 +16,15 @@ public sealed record ChannelDigest(string Name, Grade Verdict, ImmutableArray<st
     /// that was written before.</summary>
     public ImmutableArray<ReasonTrials> ByReason { get; init; } = [];
 
+    /// <summary>The computed verdict.</summary>
+    public Grade Computed { get; init; } = Verdict;
+
+    /// <summary>Its trials by computed verdict.</summary>
+    public VerdictCounts ComputedTrials { get; init; } = Trials;
+
+    /// <summary>Whether a decision is in force about it or one of its trials.</summary>
+    public bool IsDecided { get; init; }
+
     /// <summary>Whether something could not be judged over the whole recording; never shown as good.</summary>
     public bool HasGaps { get; init; }
 
@@ -25,6 +34,9 @@ public sealed record ChannelDigest(string Name, Grade Verdict, ImmutableArray<st
         {
             ByReason = Counted(channel),
             HasGaps = !channel.NotAssessed.IsEmpty,
+            Computed = channel.Verdict,
+            ComputedTrials = VerdictCounts.Of(channel.Cells.Select(cell => cell.Verdict)),
+            IsDecided = FinalVerdict.DecisionOn(recording, channel) is not null || channel.Cells.Any(cell => FinalVerdict.DecisionOn(recording, channel, cell) is not null),
         };
 
     private static ImmutableArray<ReasonTrials> Counted(ChannelResult channel)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
@@ -42,8 +43,14 @@ public sealed record RecordingDigest
     /// <summary>Codes of the information about it, each once.</summary>
     public ImmutableArray<string> Information { get; init; } = [];
 
-    /// <summary>What was odd about the file.</summary>
+    /// <summary>What was odd about the file, and which decisions need another look.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
+
+    /// <summary>The decisions about it; null when there are none, and of a run that was written before.</summary>
+    internal RecordingDecisions? Decisions { get; init; }
+
+    /// <summary>Whether a decision is in force about one of its channels or trials.</summary>
+    public bool IsDecided => Channels.Any(channel => channel.IsDecided);
 
     /// <summary>Its channels by final verdict.</summary>
     public VerdictCounts ChannelCounts => VerdictCounts.Of(Channels.Select(channel => channel.Verdict));
@@ -53,6 +60,9 @@ public sealed record RecordingDigest
 
     /// <summary>The worst final verdict of its channels.</summary>
     public Grade Worst => Channels.IsEmpty ? Grade.Pass : Channels.Max(channel => channel.Verdict);
+
+    /// <summary>The worst computed verdict of its channels.</summary>
+    public Grade ComputedWorst => Channels.IsEmpty ? Grade.Pass : Channels.Max(channel => channel.Computed);
 
     /// <summary>Reasons of the channels that did not pass, the commonest first.</summary>
     public ImmutableArray<string> Reasons =>
@@ -78,7 +88,8 @@ public sealed record RecordingDigest
         Channels = [.. recording.Channels.Select(channel => ChannelDigest.Of(recording, channel))],
         TooFew = [.. ConditionCounts.Of(recording).Where(count => !count.Enough)],
         Information = [.. recording.Information.Select(finding => finding.Reason).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-        Warnings = recording.Warnings,
+        Warnings = [.. recording.Warnings, .. recording.Decisions?.Warnings ?? []],
+        Decisions = recording.Decisions,
     };
 
     /// <summary>By the worst channel, then by number of rejected channels, then by share of rejected trials, then by id.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
 using ChannelAudit.Results;
 using ChannelAudit.Studies;
@@ -37,12 +38,14 @@ public sealed class RunCollector
 
     /// <summary>What was collected.</summary>
     /// <param name="unread">Recordings that could not be read.</param>
-    public RunDigest Digest(ImmutableArray<UnreadRecording> unread) => new()
+    /// <param name="ledger">The decisions that the results came with; none when left out.</param>
+    public RunDigest Digest(ImmutableArray<UnreadRecording> unread, Ledger? ledger = null) => new()
     {
         Recordings = [.. _digests.OrderBy(digest => digest.Id, StringComparer.Ordinal)],
         Detailed = [.. Worst(_digests.Count == 1).Select(digest => _detailed[digest.Id])],
         Codes = [.. _codes],
         Odd = _odd.Found(),
+        Decisions = DecisionsDigest.Of(ledger ?? Ledger.Empty, _digests.ToDictionary(digest => digest.Id, digest => digest.Decisions, StringComparer.Ordinal)),
         Unread = unread,
     };
 

@@ -21,6 +21,9 @@ public sealed record RunDigest
     /// <summary>Recordings that are other than the rest; changes no verdict.</summary>
     public ImmutableArray<StudyFinding> Odd { get; init; } = [];
 
+    /// <summary>The decisions of persons in short; null when there are none.</summary>
+    public DecisionsDigest? Decisions { get; init; }
+
     /// <summary>Recordings that could not be read.</summary>
     public ImmutableArray<UnreadRecording> Unread { get; init; } = [];
 
@@ -29,6 +32,12 @@ public sealed record RunDigest
 
     /// <summary>Trials by final verdict, each counted once a channel.</summary>
     public VerdictCounts Trials => VerdictCounts.Sum(Recordings.Select(recording => recording.TrialCounts));
+
+    /// <summary>Channels by computed verdict.</summary>
+    public VerdictCounts ComputedChannels => VerdictCounts.Of(Recordings.SelectMany(recording => recording.Channels.Select(channel => channel.Computed)));
+
+    /// <summary>Trials by computed verdict, each counted once a channel.</summary>
+    public VerdictCounts ComputedTrials => VerdictCounts.Sum(Recordings.SelectMany(recording => recording.Channels.Select(channel => channel.ComputedTrials)));
 
     /// <summary>What was odd about the files.</summary>
     public IEnumerable<(string Recording, Warning Warning)> Warnings =>

@@ -41,6 +41,7 @@ public static class AuditJson
         json.WriteEndObject();
         text.Rows("inputs", run.Inputs, InputJson.Write);
         WriteCounts(json, digest);
+        DecisionsJson.Write(text, digest.Decisions);
         text.Rows("recordings", digest.Recordings, WriteRecording);
         StudyJson.Write(text, digest.Odd);
         text.Rows("unread", digest.Unread, WriteUnread);
@@ -68,6 +69,12 @@ public static class AuditJson
         json.WriteNumber("unread", digest.Unread.Length);
         WriteVerdicts(json, "channels", digest.Channels);
         WriteVerdicts(json, "trials", digest.Trials);
+        if (digest.Decisions is { Mark.Lines: > 0 })
+        {
+            WriteVerdicts(json, "computed_channels", digest.ComputedChannels);
+            WriteVerdicts(json, "computed_trials", digest.ComputedTrials);
+        }
+
         json.WriteEndObject();
     }
 
@@ -103,6 +110,12 @@ public static class AuditJson
         json.WriteString("verdict", VerdictWords.Code(channel.Verdict));
         json.WriteTexts("reasons", channel.Reasons);
         WriteVerdicts(json, "trials", channel.Trials);
+        if (channel.IsDecided)
+        {
+            json.WriteString("computed", VerdictWords.Code(channel.Computed));
+            WriteVerdicts(json, "computed_trials", channel.ComputedTrials);
+        }
+
         json.WriteEndObject();
     }
 

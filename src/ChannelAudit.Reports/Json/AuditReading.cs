@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ChannelAudit.Decisions;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
@@ -30,11 +29,6 @@ internal static class AuditReading
     public static (string? Recording, Warning Warning) Warning(JsonField field) =>
         (field.TextOrNull("recording"), new Warning(field.Text("file"), field.Text("place"), field.Text("message")));
 
-    /// <summary>How far the ledger of decisions had grown.</summary>
-    public static LedgerMark Decided(JsonField root) => root.ObjectOrNull("decisions") is { } decisions
-        ? new LedgerMark(decisions.Whole("lines"), decisions.Text("head"))
-        : LedgerMark.None;
-
     private static RecordingDigest Recording(JsonField field, ILookup<string, Warning> warnings) => new()
     {
         Id = field.Text("id"),
@@ -45,12 +39,19 @@ internal static class AuditReading
         Group = field.TextOrNull("group"),
         Format = field.Text("recording_format"),
         DurationS = field.Number("duration_s"),
-        Channels = field.List("by_channel", channel => new ChannelDigest(
-            channel.Text("channel"), channel.Grade("verdict"), channel.Texts("reasons"), Counts(channel.Object("trials")))),
+        Channels = field.List("by_channel", Channel),
         TooFew = [],
         Information = field.Texts("information"),
         Warnings = [.. warnings[field.Text("id")]],
     };
+
+    private static ChannelDigest Channel(JsonField field)
+    {
+        ChannelDigest channel = new(field.Text("channel"), field.Grade("verdict"), field.Texts("reasons"), Counts(field.Object("trials")));
+        return field.GradeOrNull("computed") is { } computed
+            ? channel with { IsDecided = true, Computed = computed, ComputedTrials = Counts(field.Object("computed_trials")) }
+            : channel;
+    }
 
     private static VerdictCounts Counts(JsonField counts) => new(counts.Whole("pass"), counts.Whole("questionable"), counts.Whole("reject"));
 }

@@ -27,6 +27,7 @@ public static class MethodsJson
         WriteData(text, tally);
         WriteVerdicts(json, "channels", tally.Channels);
         WriteVerdicts(json, "trials", tally.Trials);
+        WriteDecided(json, tally);
         WriteShare(json, "too_few_trials", tally.TooFewTrials);
         text.Rows("by_channel", tally.ByChannel, (row, entry) => WriteRow(row, "channel", entry.Key, entry.Value));
         text.Rows("by_condition", tally.ByCondition, (row, entry) => WriteRow(row, "condition", entry.Key.Length == 0 ? null : entry.Key, entry.Value));
@@ -37,6 +38,27 @@ public static class MethodsJson
         json.WriteEndObject();
         json.WriteEndObject();
         return text.ToArray();
+    }
+
+    private static void WriteDecided(Utf8JsonWriter json, MethodsTally tally)
+    {
+        if (tally.DecidedChannels.Total + tally.DecidedTrials.Total + tally.StaleDecisions == 0)
+        {
+            return;
+        }
+
+        json.WriteStartObject("decided");
+        foreach ((string name, DecisionTally decided) in new[] { ("channels", tally.DecidedChannels), ("trials", tally.DecidedTrials) })
+        {
+            json.WriteStartObject(name);
+            json.WriteNumber("worse", decided.Worse);
+            json.WriteNumber("better", decided.Better);
+            json.WriteNumber("same", decided.Same);
+            json.WriteEndObject();
+        }
+
+        json.WriteNumber("stale", tally.StaleDecisions);
+        json.WriteEndObject();
     }
 
     private static void WriteOrigin(JsonText text, MethodsOrigin origin)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
@@ -63,6 +64,15 @@ public sealed class MethodsTally
     /// <summary>Scored trials by final verdict, each counted once a channel.</summary>
     public VerdictTally Trials { get; } = new();
 
+    /// <summary>Verdicts of channels that a person gave.</summary>
+    public DecisionTally DecidedChannels { get; } = new();
+
+    /// <summary>Verdicts of scored trials that a person gave, each counted once a channel.</summary>
+    public DecisionTally DecidedTrials { get; } = new();
+
+    /// <summary>Decisions that are not applied, since what they were about has changed.</summary>
+    public int StaleDecisions { get; private set; }
+
     /// <summary>Scored trials, each counted once a channel, for which something was not assessed.</summary>
     public int TrialsWithGaps { get; private set; }
 
@@ -98,6 +108,7 @@ public sealed class MethodsTally
         Count(Minimums, recording.MinimumTrials);
         Count(ScoringFilters, recording.Scoring ?? string.Empty);
         SkippedChannels += recording.Skipped.Length;
+        StaleDecisions += recording.Decisions?.Count(DecisionState.Stale) ?? 0;
         Dictionary<int, Trial> scored = AddTrials(recording);
         foreach (ChannelResult channel in recording.Channels)
         {
@@ -107,6 +118,7 @@ public sealed class MethodsTally
                 if (scored.TryGetValue(cell.Trial, out Trial? trial))
                 {
                     AddCell(channel, cell, trial, FinalVerdict.OfTrial(recording, channel, cell));
+                    DecidedTrials.Add(cell.Verdict, FinalVerdict.DecisionOn(recording, channel, cell));
                 }
             }
         }
@@ -144,6 +156,7 @@ public sealed class MethodsTally
         Count(Rates, channel.RateHz);
         Count(Bands, (channel.BandFromHz, channel.BandToHz));
         Channels.Add(verdict);
+        DecidedChannels.Add(channel.Verdict, FinalVerdict.DecisionOn(recording, channel));
         foreach (string reason in channel.Reasons)
         {
             Reason(reason).AddChannel(verdict);

@@ -106,6 +106,19 @@ public static class MethodsText
     {
         yield return "Shares are given with 95 % intervals after Wilson (1927); trials are counted once a channel, and since trials of one recording are not independent,"
             + " the intervals describe and do not test.";
+        if (tally.DecidedChannels.Total + tally.DecidedTrials.Total > 0)
+        {
+            yield return $"Persons decided over computed verdicts: of {Quantities.Many(tally.DecidedChannels.Total, "channel")} {Directions(tally.DecidedChannels)},"
+                + $" of {Quantities.Many(tally.DecidedTrials.Total, "scored trial")} {Directions(tally.DecidedTrials)};"
+                + " each decision is kept with reason, name and time in `decisions.jsonl` [say here who decided, on what, and whether conditions were known]."
+                + " All numbers below are after these decisions.";
+        }
+
+        if (tally.StaleDecisions > 0)
+        {
+            yield return $"{Quantities.Many(tally.StaleDecisions, "decision")} {(tally.StaleDecisions == 1 ? "was" : "were")} not applied, because the data had changed since.";
+        }
+
         yield return $"Excluded (final verdict reject) were {tally.Trials.Of(Grade.Reject)} scored trials and {tally.Channels.Of(Grade.Reject)} channels.";
         yield return $"Questionable were {tally.Trials.Of(Grade.Questionable)} scored trials and {tally.Channels.Of(Grade.Questionable)} channels;"
             + " [say here how they were treated: scored, left out, or both].";
@@ -115,6 +128,8 @@ public static class MethodsText
             yield return $"Fewer usable trials than the study's minimum ({string.Join(" or ", tally.Minimums.Keys.Select(Quantities.Plain))}) were left in {tally.TooFewTrials} combinations of recording, channel and condition.";
         }
     }
+
+    private static string Directions(DecisionTally tally) => $"{tally.Worse.Plain()} became worse, {tally.Better.Plain()} better and {tally.Same.Plain()} stayed";
 
     private static IEnumerable<string> NotAssessed(MethodsTally tally)
     {

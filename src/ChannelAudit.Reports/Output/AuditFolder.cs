@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Results;
@@ -14,13 +15,14 @@ public sealed class AuditFolder : IDisposable
 
     private readonly UnfinishedRun _unfinished;
     private readonly Dictionary<string, (RecordingStamp Stamp, ImmutableArray<OutputFile> Files)> _standing;
-    private readonly Dictionary<string, (ImmutableArray<OutputFile> Files, bool Waits)> _current = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, ImmutableArray<HeldFile>> _current = new(StringComparer.Ordinal);
     private readonly Lock _gate = new();
 
-    private AuditFolder(string path, PreviousAudit previous, UnfinishedRun unfinished)
+    private AuditFolder(string path, PreviousAudit previous, Ledger decisions, UnfinishedRun unfinished)
     {
         FolderPath = path;
         Previous = previous;
+        Decisions = decisions;
         _unfinished = unfinished;
         ILookup<string, OutputFile> files = previous.Files
             .Where(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.Split('/').Length == 3)
@@ -35,25 +37,54 @@ public sealed class AuditFolder : IDisposable
     /// <summary>What the audit that stands there says of itself.</summary>
     internal PreviousAudit Previous { get; }
 
+    /// <summary>What persons decided, as it stood when the folder was opened.</summary>
+    internal Ledger Decisions { get; }
+
     /// <summary>Opens a new folder, an empty one, an audit, or one whose run was broken off.</summary>
-    /// <exception cref="ChannelAuditException">When it holds something else, another run writes there, or the operating system refuses.</exception>
-    public static AuditFolder Open(string folder)
+    /// <exception cref="ChannelAuditException">
+    /// When it holds something else, another run writes there, its ledger of decisions is not as it was written, or the operating system refuses.
+    /// </exception>
+    public static AuditFolder Open(string folder) => TryOpen(folder) ?? throw OutputErrors.AnotherRun(folder);
+
+    /// <summary>Opens it like <see cref="Open"/>; null while another run writes there.</summary>
+    /// <exception cref="ChannelAuditException">As for <see cref="Open"/>.</exception>
+    public static AuditFolder? TryOpen(string folder)
     {
-        PreviousAudit previous = PreviousAudit.Of(folder);
-        return new AuditFolder(folder, previous, UnfinishedRun.Open(folder));
+        // Refused before anything is made in there; what another run has changed meanwhile is read again behind the lock.
+        PreviousAudit.Of(folder);
+        UnfinishedRun? unfinished = UnfinishedRun.TryOpen(folder);
+        if (unfinished is null)
+        {
+            return null;
+        }
+
+        try
+        {
+            PreviousAudit previous = PreviousAudit.Of(folder);
+            Ledger decisions = Ledger.Read(folder);
+            decisions.RequireContinues(previous.Decisions?.Mark ?? LedgerMark.None, folder);
+            return new AuditFolder(folder, previous, decisions, unfinished);
+        }
+        catch
+        {
+            unfinished.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Whether an audit stands here whose recordings could be taken over.</summary>
     public bool HasAudit => _standing.Count > 0;
 
-    /// <summary>The run that stands here, if it is over just these recordings, from the same inputs, and every file of it is as it was written; else null.</summary>
+    /// <summary>
+    /// The run that stands here, if it is over just these recordings, from the same inputs and the same decisions, and every file of it is as it was written; else null.
+    /// </summary>
     /// <param name="recordings">Ids and inputs.</param>
     /// <param name="needed">Names of the files that each must have.</param>
     /// <param name="all">Whether all of some checks hold; they may be made on several threads.</param>
     public RunDigest? AsBefore(
         IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, IReadOnlyCollection<string> needed, Func<IReadOnlyList<Func<bool>>, bool> all)
     {
-        if (Previous.HasUnread || recordings.Count != _standing.Count)
+        if (Previous.HasUnread || recordings.Count != _standing.Count || Decisions.Mark != (Previous.Decisions?.Mark ?? LedgerMark.None))
         {
             return null;
         }
@@ -61,7 +92,9 @@ public sealed class AuditFolder : IDisposable
         List<Func<bool>> checks = [.. recordings.Select(one => (Func<bool>)(() => Stands(one.Id, one.Stamp, needed)))];
         checks.AddRange(Previous.Files.Where(file => !file.Path.Contains('/', StringComparison.Ordinal))
             .Select(file => (Func<bool>)(() => IsAsWritten(file))));
-        return all(checks) ? RunDigest.Of(Previous.Recordings, Previous.Odd, ReadStanding) : null;
+        return all(checks)
+            ? RunDigest.Of(Previous.Recordings, Previous.Odd, ReadStanding) with { Decisions = WithTorn(Previous.Decisions) }
+            : null;
     }
 
     /// <summary>The result of a recording that was audited before from the same inputs; null when it must be audited.</summary>
@@ -101,25 +134,39 @@ public sealed class AuditFolder : IDisposable
     internal void Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, ReadOnlyMemory<byte> Bytes)> files) =>
         Hold(id, _unfinished.Write(id, stamp, files), waits: true);
 
+    /// <summary>Puts other bytes in the place of a recording's file, unless they are the same.</summary>
+    internal void Replace(string id, string name, ReadOnlySpan<byte> bytes)
+    {
+        ImmutableArray<HeldFile> files = _current[id];
+        HeldFile held = files.Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal));
+        if (string.Equals(held.File.Sha256, LedgerChain.HashOf(bytes), StringComparison.Ordinal))
+        {
+            return;
+        }
+
+        (OutputFile file, string place) = _unfinished.WriteAlone(id, name, bytes);
+        _current[id] = files.Replace(held, new HeldFile(file, place));
+    }
+
     /// <summary>Where a growing table is written.</summary>
     internal string PlaceOfTable(string name) => _unfinished.Place(name);
 
     /// <summary>The names of a recording's files, in order.</summary>
-    internal ImmutableArray<string> FilesOf(string id) => [.. _current[id].Files.Select(file => file.Path)];
+    internal ImmutableArray<string> FilesOf(string id) => [.. _current[id].Select(file => file.File.Path)];
 
     /// <summary>The bytes of a recording's file, wherever it is now.</summary>
-    internal byte[] Read(string id, string name) => File.ReadAllBytes(_current[id].Waits ? _unfinished.Place(id, name) : StandingPlace(id, name));
+    internal byte[] Read(string id, string name) =>
+        File.ReadAllBytes(_current[id].Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal)).WaitsAt ?? StandingPlace(id, name));
 
     /// <summary>Hands a recording's files to a batch: those that wait, and those that stand in their place.</summary>
     internal void HandTo(OutputBatch batch, string id)
     {
-        (ImmutableArray<OutputFile> files, bool waits) = _current[id];
-        foreach (OutputFile file in files)
+        foreach (HeldFile held in _current[id])
         {
-            OutputFile placed = file with { Path = AuditWriter.Place(id, file.Path) };
-            if (waits)
+            OutputFile placed = held.File with { Path = AuditWriter.Place(id, held.File.Path) };
+            if (held.WaitsAt is { } place)
             {
-                batch.Take(placed, _unfinished.Place(id, file.Path));
+                batch.Take(placed, place);
             }
             else
             {
@@ -138,7 +185,7 @@ public sealed class AuditFolder : IDisposable
     {
         lock (_gate)
         {
-            _current[id] = (files, waits);
+            _current[id] = [.. files.Select(file => new HeldFile(file, waits ? _unfinished.Place(id, file.Path) : null))];
         }
     }
 
@@ -174,7 +221,15 @@ public sealed class AuditFolder : IDisposable
         }
     }
 
-    private RecordingResult ReadStanding(string id) => ResultReader.Read(File.ReadAllBytes(StandingPlace(id, ResultName)), ResultName).Result;
+    private RecordingResult ReadStanding(string id)
+    {
+        StoredResult stored = ResultReader.Read(File.ReadAllBytes(StandingPlace(id, ResultName)), ResultName);
+        return stored.Result.With(Decisions, stored.Origin.CriteriaSha256);
+    }
+
+    private DecisionsDigest? WithTorn(DecisionsDigest? decisions) => Decisions.Torn is { } torn
+        ? (decisions ?? new DecisionsDigest { Mark = LedgerMark.None }) with { Torn = torn }
+        : decisions;
 
     private string StandingPlace(string id, string name) => Path.Combine(FolderPath, AuditWriter.Place(id, name));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Studies;
@@ -11,12 +12,14 @@ namespace ChannelAudit.Reports.Output;
 /// <param name="Recordings">Its recordings; empty when none could be taken over.</param>
 /// <param name="Odd">Those that are other than the rest.</param>
 /// <param name="HasUnread">Whether it could not read a recording.</param>
-internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, ImmutableArray<RecordingDigest> Recordings, ImmutableArray<StudyFinding> Odd, bool HasUnread)
+/// <param name="Decisions">The decisions that it was made with; null when there were none.</param>
+internal sealed record PreviousAudit(
+    ImmutableArray<OutputFile> Files, ImmutableArray<RecordingDigest> Recordings, ImmutableArray<StudyFinding> Odd, bool HasUnread, DecisionsDigest? Decisions)
 {
     /// <summary>The name of the file that makes a folder an audit.</summary>
     public const string FileName = "audit.json";
 
-    private static readonly PreviousAudit None = new([], [], [], false);
+    private static readonly PreviousAudit None = new([], [], [], false, null);
 
     /// <summary>Reads it.</summary>
     /// <exception cref="ChannelAuditException">When the folder is neither empty nor an audit, or cannot be read.</exception>
@@ -59,7 +62,8 @@ internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, Immutable
                 root.List("files", file => new OutputFile(file.Text("path"), file.TextOrNull("sha256") ?? string.Empty)),
                 recordings,
                 odd,
-                root.ObjectOrNull("counts")?.WholeOrNull("unread") != 0);
+                root.ObjectOrNull("counts")?.WholeOrNull("unread") != 0,
+                DecisionsJson.Read(root));
         }
         catch (JsonException)
         {
@@ -84,7 +88,7 @@ internal sealed record PreviousAudit(ImmutableArray<OutputFile> Files, Immutable
     {
         string? foreign = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
             .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
-            .Where(file => !file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal) && !file.StartsWith(UnfinishedRun.FolderName + "/", StringComparison.Ordinal))
+            .Where(file => !file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal) && !file.StartsWith(UnfinishedRun.FolderName + "/", StringComparison.Ordinal) && !Ledger.IsFileOfIts(file))
             .Order(StringComparer.Ordinal)
             .FirstOrDefault();
         return foreign is null ? None : throw OutputErrors.NotAnAudit(folder, foreign);

@@ -63,17 +63,26 @@ public sealed class RunWriter : IDisposable
         ];
         if (!_isAlone)
         {
-            files.Add((PageName, ReportPage.OfRecording(_run with { Warnings = [] }, recording, ReportFigures.Beside(pictures))));
+            files.Add((PageName, ReportPage.OfRecording(_run with { Warnings = [] }, Decided(recording), ReportFigures.Beside(pictures))));
         }
 
         files.AddRange(pictures.Select(picture => (picture.Name, picture.Png)));
         _folder.Write(recording.Id, stamp, files);
     }
 
-    /// <summary>Adds a recording that was kept or taken over, in the order of the tables.</summary>
-    public void Add(RecordingResult recording, RecordingStamp stamp)
+    /// <summary>Adds a recording that was kept or taken over, in the order of the tables, with the decisions about it.</summary>
+    /// <param name="computed">The result.</param>
+    /// <param name="stamp">From what it was made.</param>
+    public void Add(RecordingResult computed, RecordingStamp stamp)
     {
+        RecordingResult recording = Decided(computed);
         _ids.Add(recording.Id);
+        if (!_isAlone && recording.Decisions is not null)
+        {
+            // A page that was taken over may be older than the last decision.
+            _folder.Replace(recording.Id, PageName, ReportPage.OfRecording(_run, recording, ReportFigures.Beside(PicturesOf(recording.Id))));
+        }
+
         _verdicts.Add(table => VerdictsTsv.AddRows(table, recording));
         _channels.Add(table => ChannelsTsv.AddRows(table, recording));
         _conditions.Add(table => ConditionsTsv.AddRows(table, recording));
@@ -95,7 +104,7 @@ public sealed class RunWriter : IDisposable
     public (RunDigest Digest, ImmutableArray<OutputFile> Files) Finish(
         ImmutableArray<UnreadRecording> unread, CancellationToken cancel, IReadOnlyList<ExtraFile>? more = null, PilotSection? pilot = null)
     {
-        RunDigest digest = _collector.Digest(unread);
+        RunDigest digest = _collector.Digest(unread, _folder.Decisions);
         using OutputBatch batch = new(_folder.FolderPath);
         foreach (string id in _ids)
         {
@@ -105,7 +114,7 @@ public sealed class RunWriter : IDisposable
         _verdicts.HandTo(batch);
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
-        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0], pilot) : ReportPage.OfStudy(_run, digest));
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0], pilot, digest.Decisions) : ReportPage.OfStudy(_run, digest));
         if (pilot is null)
         {
             AddMethods(batch, unread.Length);
@@ -141,15 +150,15 @@ public sealed class RunWriter : IDisposable
         batch.Add(MethodsJson.FileName, MethodsJson.Render(_methods, origin));
     }
 
-    private byte[] PageOfOne(RecordingResult recording, PilotSection? pilot)
-    {
-        ImmutableArray<FigureFile> pictures =
-        [
-            .. _folder.FilesOf(recording.Id).Where(name => name.EndsWith(".png", StringComparison.Ordinal))
-                .Select(name => new FigureFile(name, _folder.Read(recording.Id, name))),
-        ];
-        return ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, pictures), pilot);
-    }
+    private RecordingResult Decided(RecordingResult recording) => recording.With(_folder.Decisions, _run.Criteria.Sha256);
+
+    private byte[] PageOfOne(RecordingResult recording, PilotSection? pilot, DecisionsDigest? decisions) =>
+        ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, PicturesOf(recording.Id)), pilot, decisions);
+
+    private ImmutableArray<FigureFile> PicturesOf(string id) =>
+    [
+        .. _folder.FilesOf(id).Where(name => name.EndsWith(".png", StringComparison.Ordinal)).Select(name => new FigureFile(name, _folder.Read(id, name))),
+    ];
 
     private GrowingTable Table(string name, ImmutableArray<string> columns) => new(name, _folder.PlaceOfTable(name), columns);
 }

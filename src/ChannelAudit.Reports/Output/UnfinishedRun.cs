@@ -21,6 +21,7 @@ internal sealed class UnfinishedRun : IDisposable
 
     private const string ListName = "list.json";
     private const string LockName = "lock";
+    private const string AloneSuffix = ".alone";
 
     private readonly string _folder;
     private readonly MadeFolders _made;
@@ -35,7 +36,12 @@ internal sealed class UnfinishedRun : IDisposable
     /// <summary>Opens or makes it.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
     /// <exception cref="ChannelAuditException">When another run writes there, or the operating system refuses.</exception>
-    public static UnfinishedRun Open(string audit)
+    public static UnfinishedRun Open(string audit) => TryOpen(audit) ?? throw OutputErrors.AnotherRun(audit);
+
+    /// <summary>Opens or makes it; null while another run writes there.</summary>
+    /// <param name="audit">The audit's folder; it may be missing yet.</param>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public static UnfinishedRun? TryOpen(string audit)
     {
         string folder = Path.Combine(Path.GetFullPath(audit), FolderName);
         MadeFolders made = new();
@@ -51,7 +57,7 @@ internal sealed class UnfinishedRun : IDisposable
         }
         catch (IOException) when (File.Exists(Path.Combine(folder, LockName)))
         {
-            throw OutputErrors.AnotherRun(audit);
+            return null;
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -106,6 +112,23 @@ internal sealed class UnfinishedRun : IDisposable
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             throw OutputErrors.CannotWrite($"recordings/{id}", exception);
+        }
+    }
+
+    /// <summary>Writes one file of a recording that is otherwise as it was; it counts for nothing when the run is broken off.</summary>
+    /// <returns>The file, and where it waits.</returns>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public (OutputFile File, string Place) WriteAlone(string id, string name, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            string alone = name + AloneSuffix;
+            Directory.CreateDirectory(Path.GetDirectoryName(Place(id, alone))!);
+            return (Write(id, alone, bytes) with { Path = name }, Place(id, alone));
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw OutputErrors.CannotWrite($"recordings/{id}/{name}", exception);
         }
     }
 

@@ -43,7 +43,7 @@ internal sealed class OverviewTable
 
     private void WriteRow(HtmlText html, RecordingDigest recording)
     {
-        html.Markup("<tr>").VerdictCell(recording.Worst)
+        html.Markup("<tr>").VerdictCell(recording.ComputedWorst, recording.Worst)
             .Markup("<th scope=\"row\">").StudyLink(recording.Id, anchor: null).Label(recording.Id).Markup("</a></th>");
         WriteKnown(html, _hasParticipants, recording.Participant);
         WriteKnown(html, _hasGroups, recording.Group);
@@ -60,7 +60,8 @@ internal sealed class OverviewTable
             html.Element("td class=\"number\"", number.Plain());
         }
 
-        html.Element("td", StudyLinks.Names(recording.Reasons)).Line("</tr>");
+        string reasons = StudyLinks.Names(recording.Reasons);
+        html.Element("td", !recording.IsDecided ? reasons : reasons.Length == 0 ? DecisionWords.Short : $"{reasons}; {DecisionWords.Short}").Line("</tr>");
     }
 
     private static void WriteKnown(HtmlText html, bool hasColumn, string? text)

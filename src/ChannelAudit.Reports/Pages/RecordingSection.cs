@@ -19,11 +19,12 @@ internal static class RecordingSection
     public static void Write(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
         html.Markup("<section id=\"recording\" aria-labelledby=\"name\"><h2 id=\"name\">").Label(recording.Id).Line("</h2>");
-        WriteWay(html, figures);
+        WriteWay(html, recording, figures);
         WriteFacts(html, recording);
         WriteRibbon(html, recording, figures);
         ImmutableArray<ChannelResult> channels = WorstFirst.Channels(recording);
         ChannelTable.Write(html, recording, channels);
+        DecisionSection.Write(html, recording);
         TrialByTrial.Write(html, recording, channels);
         ImpedanceSection.Write(html, recording.Impedance);
         WriteSheets(html, recording, channels, figures);
@@ -34,7 +35,7 @@ internal static class RecordingSection
         html.Line("</section>");
     }
 
-    private static void WriteWay(HtmlText html, ReportFigures figures)
+    private static void WriteWay(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
         html.Line("<nav aria-label=\"On this page\"><ul>");
         if (figures.IsAmongOthers)
@@ -42,7 +43,8 @@ internal static class RecordingSection
             html.Line("<li><a href=\"../../report.html\">All recordings</a></li>");
         }
 
-        html.Line("<li><a href=\"#channels\">Channels</a></li><li><a href=\"#trials\">Trial by trial</a></li><li><a href=\"#conditions\">Usable trials</a></li>"
+        html.Markup("<li><a href=\"#channels\">Channels</a></li>")
+            .Markup(recording.Decisions is null ? string.Empty : "<li><a href=\"#decisions\">Decisions</a></li>").Line("<li><a href=\"#trials\">Trial by trial</a></li><li><a href=\"#conditions\">Usable trials</a></li>"
             + "<li><a href=\"#again\">How to make this again</a></li>").Line("</ul></nav>");
     }
 

@@ -14,13 +14,15 @@ public static class ReportPage
     /// <param name="recording">The result.</param>
     /// <param name="figures">Its pictures.</param>
     /// <param name="pilot">What a pilot shows first; null for none.</param>
-    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null)
+    /// <param name="decisions">The decisions of a run over this recording alone; null for none.</param>
+    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null, DecisionsDigest? decisions = null)
     {
-        RunDigest digest = RunDigest.Of(recording);
+        RunDigest digest = RunDigest.Of(recording) with { Decisions = decisions };
         return Page(RunSummary.Of(digest), html =>
         {
             pilot?.Write(html);
             RecordingSection.Write(html, recording, figures);
+            DecisionSection.WriteElsewhere(html, digest);
             UnreadSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
             RepeatSection.Write(html, run);
@@ -33,6 +35,7 @@ public static class ReportPage
         ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
         WriteWay(html, digest);
         StandsOut.Write(html, digest, worstFirst);
+        DecisionSection.WriteStudy(html, digest);
         StudySection.Write(html, digest.Odd);
         new OverviewTable(worstFirst).Write(html);
         UnreadSection.Write(html, run, digest.Unread);
@@ -44,6 +47,11 @@ public static class ReportPage
     {
         html.Line("<nav aria-label=\"On this page\"><ul>")
             .Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
+        if (DecisionWords.Count(digest.Decisions) is not null)
+        {
+            html.Line("<li><a href=\"#decisions\">Decisions of persons</a></li>");
+        }
+
         if (!digest.Odd.IsEmpty)
         {
             html.Line($"<li><a href=\"#odd\">{StudyWords.Title}</a></li>");

@@ -63,7 +63,8 @@ internal static class StandsOut
     private static void WriteChannel(HtmlText html, RecordingDigest recording, int place)
     {
         ChannelDigest channel = recording.Channels[place];
-        html.Markup("<li>").ChannelLink(recording, place).Text($" {VerdictWords.Code(channel.Verdict)}");
+        html.Markup("<li>").ChannelLink(recording, place).Text($" {VerdictWords.Code(channel.Verdict)}")
+            .Text(channel.Verdict == channel.Computed ? string.Empty : $" ({DecisionWords.Short}; computed: {VerdictWords.Code(channel.Computed)})");
         ImmutableArray<ReasonTrials> counted = [.. channel.ByReason.Where(reason => channel.Reasons.Contains(reason.Reason, StringComparer.Ordinal))];
         for (int reason = 0; reason < counted.Length; reason++)
         {

@@ -30,8 +30,8 @@ internal static class StudyLinks
         string verdict = VerdictWords.Code(channel.Verdict);
         bool isOpen = channel is { Verdict: Grade.Pass, HasGaps: true };
         string shape = isOpen ? CellMark.OpenPass : VerdictWords.Shape(channel.Verdict);
-        return html.StudyLink(recording.Id, Anchors.Channel(place), $"{channel.Name}: {verdict}{(isOpen ? ", not everything assessed" : string.Empty)}")
-            .Markup($"<span class=\"{verdict}\" aria-hidden=\"true\">{shape}</span> ").Label(channel.Name).Markup("</a>");
+        return html.StudyLink(recording.Id, Anchors.Channel(place), $"{channel.Name}: {verdict}{(isOpen ? ", not everything assessed" : string.Empty)}{(channel.IsDecided ? ", " + DecisionWords.Short : string.Empty)}")
+            .Markup($"<span class=\"{verdict}\" aria-hidden=\"true\">{shape}</span> ").Label(channel.Name).Markup(channel.IsDecided ? $"{TrialStrip.Decided}</a>" : "</a>");
     }
 
     /// <summary>Reasons in words.</summary>

@@ -35,7 +35,8 @@ internal static class TrialByTrial
         ChannelResult channel = recording.Channels[place];
         html.Line("<section>").Markup($"<h4 id=\"{Anchors.Channel(place)}\">").Label(channel.Name).Markup(" ")
             .Verdict(FinalVerdict.OfChannel(recording, channel)).Line("</h4>");
-        html.ElementLine("p class=\"note\"", $"Trials: {RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))}.");
+        DecisionSection.WriteLine(html, FinalVerdict.DecisionOn(recording, channel), channel.Verdict);
+        html.ElementLine("p class=\"note\"", $"Trials: {RunSummary.InWords(VerdictCounts.OfTrials(recording, channel))}.{ByRule(recording, channel)}");
         TrialStrip.Write(html, recording, place, trials);
         ImmutableArray<ReasonGroup> groups = ReasonGroup.Of(channel);
         if (groups.IsEmpty)
@@ -51,6 +52,11 @@ internal static class TrialByTrial
 
         html.Line("</section>");
     }
+
+    private static string ByRule(RecordingResult recording, ChannelResult channel) =>
+        channel.Cells.Any(cell => FinalVerdict.DecisionOn(recording, channel, cell) is not null)
+            ? $" By rule alone: {RunSummary.InWords(VerdictCounts.Of(channel.Cells.Select(cell => cell.Verdict)))}. {TrialStrip.Decided} beside a mark: {DecisionWords.Short}."
+            : string.Empty;
 
     private static void WriteHead(HtmlText html, RecordingResult recording, int place, ReasonGroup group)
     {

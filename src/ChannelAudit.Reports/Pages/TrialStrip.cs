@@ -14,6 +14,9 @@ internal static class TrialStrip
         "One mark a trial, under its number: \u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. "
         + "The letter beside it is that of the worst reason. Marks with a thick line below are links to what was found.";
 
+    /// <summary>What stands beside the mark of a trial that a person decided about.</summary>
+    public const string Decided = "*";
+
     /// <summary>Writes the row; that there are no trials when there are none.</summary>
     /// <param name="html">The page.</param>
     /// <param name="recording">The recording.</param>
@@ -46,7 +49,7 @@ internal static class TrialStrip
     private static void WriteContent(HtmlText html, CellResult cell, CellMark mark)
     {
         string letter = cell.Reasons.IsEmpty ? string.Empty : $"<i>{ReasonLetters.For(cell.Reasons[0])}</i>";
-        html.Markup($"<b><span class=\"unseen\">trial </span>{cell.Trial.Plain()}</b><span aria-hidden=\"true\">{mark.Shape}{letter}</span>")
+        html.Markup($"<b><span class=\"unseen\">trial </span>{cell.Trial.Plain()}</b><span aria-hidden=\"true\">{mark.Shape}{letter}{(mark.IsDecided ? Decided : string.Empty)}</span>")
             .Element("span class=\"unseen\"", mark.Words);
     }
 }

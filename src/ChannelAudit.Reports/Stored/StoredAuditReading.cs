@@ -39,7 +39,7 @@ internal static class StoredAuditReading
             throw root.Wrong("recordings", "a list with each id once");
         }
 
-        LedgerMark decided = AuditReading.Decided(root);
+        LedgerMark decided = DecisionsJson.Read(root)?.Mark ?? LedgerMark.None;
         Ledger ledger = Ledger.Read(folder);
         ledger.RequireContinues(decided, folder);
         return new StoredAudit

@@ -11,6 +11,11 @@ public static class RunSummary
     {
         string where = $"{Quantities.Many(digest.Channels.Total, "channel")} in {Quantities.Many(digest.Recordings.Length, "recording")}";
         string verdicts = $"{where}: {InWords(digest.Channels)}.";
+        if (digest.Recordings.Any(recording => recording.IsDecided))
+        {
+            verdicts += $" By rule alone, before decisions of persons: {InWords(digest.ComputedChannels)}.";
+        }
+
         return digest.Unread.IsEmpty ? verdicts : $"{verdicts} {Quantities.Many(digest.Unread.Length, "recording")} could not be read.";
     }
 
