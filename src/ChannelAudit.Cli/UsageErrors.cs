@@ -41,6 +41,13 @@ internal static class UsageErrors
     public static ChannelAuditException AuditInTheWay(string folder) => Fault(
         $"{OneLine.Of(folder)}: holds an audit of screen, which a pilot would replace", "give a folder for this participant: --out P07");
 
+    /// <summary>A decision that is on the disk, but in no table yet.</summary>
+    public static ChannelAuditException KeptButNotShown(int decisions, ChannelAuditException fault) => new(
+        fault.Kind,
+        $"{(decisions == 1 ? "the decision is kept" : "the decisions are kept")}, but tables and pages are as before: {fault.Message}",
+        $"{fault.Hint}; do not decide again: the next decide or screen brings them up to date",
+        fault);
+
     /// <summary>A protocol without a setup: whose muscles, and whose wires?</summary>
     public static ChannelAuditException ProtocolNeedsSetup() => Fault(
         "channelaudit pilot: --protocol needs --setup, which names sites and tasks",

@@ -40,7 +40,7 @@ internal sealed class CommandContext : IDisposable
     /// <summary>Whether a person sees the output, and no file or other program gets it.</summary>
     public bool IsTerminal { get; init; }
 
-    /// <summary>Tells the day.</summary>
+    /// <summary>Says when something is decided or frozen; nothing else may depend on the time.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
 
     /// <summary>The log: warnings and worse, and with <c>--verbose</c> everything.</summary>

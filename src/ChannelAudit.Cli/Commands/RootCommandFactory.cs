@@ -58,6 +58,7 @@ internal static class RootCommandFactory
             root.Subcommands.Add(DemoCommand.Create(context, engine, help));
         }
 
+        root.Subcommands.Add(DecideCommand.Create(context, help));
         root.Subcommands.Add(CompareCommand.Create(context, help));
         root.Subcommands.Add(ExportCommand.Create(context, help));
         root.Subcommands.Add(ImpedanceCommand.Create(context, help));

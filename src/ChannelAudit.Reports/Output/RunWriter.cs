@@ -80,7 +80,7 @@ public sealed class RunWriter : IDisposable
         if (!_isAlone && recording.Decisions is not null)
         {
             // A page that was taken over may be older than the last decision.
-            _folder.Replace(recording.Id, PageName, ReportPage.OfRecording(_run, recording, ReportFigures.Beside(PicturesOf(recording.Id))));
+            _folder.Replace(recording.Id, PageName, ReportPage.OfRecording(_run with { Warnings = [] }, recording, ReportFigures.Beside(PicturesOf(recording.Id))));
         }
 
         _verdicts.Add(table => VerdictsTsv.AddRows(table, recording));

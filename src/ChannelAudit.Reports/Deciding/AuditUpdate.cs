@@ -1,0 +1,76 @@
+using ChannelAudit.Impedance;
+using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Stored;
+using ChannelAudit.Results;
+using ChannelAudit.Setup;
+
+namespace ChannelAudit.Reports.Deciding;
+
+/// <summary>Brings tables and pages of an audit up to its last decision, from the stored results: no recording is needed for it.</summary>
+/// <remarks>The files are those that <c>screen</c> would write from the recordings with this ledger, byte for byte.</remarks>
+public static class AuditUpdate
+{
+    private const int LockTries = 500;
+    private const int LockWaitMs = 20;
+
+    /// <summary>Brings them up to date; does nothing when they are.</summary>
+    /// <param name="folder">The folder of an audit.</param>
+    /// <param name="version">The version of the program.</param>
+    /// <param name="cancel">Ends it; nothing has changed then.</param>
+    /// <returns>Whether anything was written.</returns>
+    /// <exception cref="ChannelAuditException">
+    /// When files are not as they were written, another run writes there, or the operating system refuses. Decisions are never touched: the next decision, or
+    /// <c>screen</c>, brings tables and pages up to date.
+    /// </exception>
+    public static bool Run(string folder, string version, CancellationToken cancel)
+    {
+        using AuditFolder place = Opened(folder, cancel);
+
+        // Read behind the lock: another decision may just have brought everything up to date.
+        StoredAudit audit = DecisionDesk.Open(folder, version);
+        if (audit.Decisions.Mark == audit.Decided)
+        {
+            return false;
+        }
+
+        bool isAlone = !place.Previous.Files.Any(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.EndsWith("/report.html", StringComparison.Ordinal));
+        using RunWriter writer = new(RunOf(audit), place, isAlone);
+        foreach (StoredRecording stored in audit.Recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal))
+        {
+            cancel.ThrowIfCancellationRequested();
+            RecordingStamp? stamp = place.Previous.Recordings.FirstOrDefault(recording => string.Equals(recording.Id, stored.Id, StringComparison.Ordinal))?.Stamp;
+            RecordingResult result = (stamp is null ? null : place.TakeOver(stored.Id, stamp, writer.Needed)) ?? throw DecidingErrors.Changed(folder, stored.Id);
+            writer.Add(result, stamp!);
+        }
+
+        writer.Finish(audit.Unread, cancel);
+        return true;
+    }
+
+    private static AuditFolder Opened(string folder, CancellationToken cancel)
+    {
+        for (int left = LockTries; left > 0; left--)
+        {
+            if (AuditFolder.TryOpen(folder) is { } place)
+            {
+                return place;
+            }
+
+            cancel.WaitHandle.WaitOne(LockWaitMs);
+            cancel.ThrowIfCancellationRequested();
+        }
+
+        return AuditFolder.Open(folder);
+    }
+
+    // Outputs name the files that an audit was made with, and their hashes; what stands in them was used up by the results.
+    private static AuditRun RunOf(StoredAudit audit) => new()
+    {
+        Version = audit.Version,
+        Criteria = audit.Criteria,
+        Setup = new StudySetup { FileName = audit.Setup.FileName, Sha256 = audit.Setup.Sha256 },
+        Impedance = audit.Impedance is { FileName: { } file, Sha256: { } sha256 } ? new ImpedanceLog { FileName = file, Sha256 = sha256, Readings = [] } : null,
+        Warnings = audit.Warnings,
+    };
+}
