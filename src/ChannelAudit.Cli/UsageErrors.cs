@@ -41,6 +41,10 @@ internal static class UsageErrors
     public static ChannelAuditException AuditInTheWay(string folder) => Fault(
         $"{OneLine.Of(folder)}: holds an audit of screen, which a pilot would replace", "give a folder for this participant: --out P07");
 
+    /// <summary>Not a whole number.</summary>
+    public static ChannelAuditException NoNumber(string option, string given) => Fault(
+        $"{option}: '{OneLine.Of(given)}' is no number", $"write {option} and a whole number, as verdicts.tsv and decide DIR show them");
+
     /// <summary>A decision that is on the disk, but in no table yet.</summary>
     public static ChannelAuditException KeptButNotShown(int decisions, ChannelAuditException fault) => new(
         fault.Kind,

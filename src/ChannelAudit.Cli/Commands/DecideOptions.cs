@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Globalization;
 using ChannelAudit.Decisions;
 using ChannelAudit.Verdicts;
 
@@ -22,7 +23,7 @@ internal sealed class DecideOptions
     public Option<string> Channel { get; } = new("--channel") { HelpName = "NAME", Description = "the channel, as in verdicts.tsv; without --trial its own verdict" };
 
     /// <summary>The trial.</summary>
-    public Option<int?> Trial { get; } = new("--trial") { HelpName = "N", Description = "the number of a trial; without --channel in all channels" };
+    public Option<string> Trial { get; } = new("--trial") { HelpName = "N", Description = "the number of a trial; without --channel in all channels" };
 
     /// <summary>The verdict.</summary>
     public Option<string> Verdict { get; } = new("--verdict") { HelpName = "pass|questionable|reject", Description = "your verdict over the computed one", CompletionSources = { Verdicts } };
@@ -34,7 +35,7 @@ internal sealed class DecideOptions
     public Option<string> By { get; } = new("--by") { HelpName = "NAME", Description = "who decides" };
 
     /// <summary>The decision to take back.</summary>
-    public Option<int?> Withdraw { get; } = new("--withdraw") { HelpName = "N", Description = "take decision N back; what was before it holds again" };
+    public Option<string> Withdraw { get; } = new("--withdraw") { HelpName = "N", Description = "take decision N back; what was before it holds again" };
 
     /// <summary>Many decisions.</summary>
     public Option<string> From { get; } = new("--from")
@@ -58,14 +59,14 @@ internal sealed class DecideOptions
 
         string word = Needed(parse, Verdict);
         Grade verdict = GradeCode.From(word) ?? throw UsageErrors.NotAmong("--verdict", word, Verdicts);
-        return [new DecisionRequest(parse.GetValue(Recording), parse.GetValue(Channel), parse.GetValue(Trial), verdict, Needed(parse, Reason), Needed(parse, By))];
+        return [new DecisionRequest(parse.GetValue(Recording), parse.GetValue(Channel), Number(parse, Trial), verdict, Needed(parse, Reason), Needed(parse, By))];
     }
 
     /// <summary>The decision to take back, who does, and why; null when none is.</summary>
     /// <exception cref="ChannelAuditException">When something is missing, or cannot be given together.</exception>
     public (int Number, string By, string Reason)? Withdrawal(ParseResult parse)
     {
-        if (parse.GetValue(Withdraw) is not { } number)
+        if (Number(parse, Withdraw) is not { } number)
         {
             return null;
         }
@@ -73,6 +74,10 @@ internal sealed class DecideOptions
         RefuseBeside(parse, Withdraw, Recording, Channel, Trial, Verdict, From);
         return (number, Needed(parse, By), Needed(parse, Reason));
     }
+
+    private static int? Number(ParseResult parse, Option<string> option) => parse.GetValue(option) is not { } text ? null
+        : int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number
+        : throw UsageErrors.NoNumber(option.Name, text);
 
     private static string Needed(ParseResult parse, Option<string> option) => parse.GetValue(option) ?? throw UsageErrors.OptionMissing(Name, option);
 

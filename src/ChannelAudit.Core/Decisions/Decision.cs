@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Text;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Decisions;
@@ -57,6 +58,17 @@ public sealed record Decision
 
     /// <summary>SHA-256 of the line up to this value; empty in a draft.</summary>
     public string Sha256 { get; init; } = string.Empty;
+
+    /// <summary>What it is about within its recording, as one line: <c>cheek, trial 3 (smile)</c>.</summary>
+    public string Subject
+    {
+        get
+        {
+            string label = Trial?.Label is { } known ? $" ({OneLine.Of(known)})" : string.Empty;
+            string trial = Trial is null ? string.Empty : FormattableString.Invariant($"trial {Trial.Number}{label}");
+            return Channel is null ? $"{trial}, all channels" : Trial is null ? OneLine.Of(Channel) : $"{OneLine.Of(Channel)}, {trial}";
+        }
+    }
 
     /// <summary>Whether another decision is about the same channel, trial or cell.</summary>
     public bool IsAboutSameAs(Decision other)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Recordings;
+using ChannelAudit.Text;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Decisions;
@@ -34,7 +35,8 @@ public sealed class RecordingDecisions
         .. All.Where(one => one.IsFlagged).Select(one => new Warning(
             Ledger.FileName,
             FormattableString.Invariant($"line {one.Decision.Number}"),
-            one.State == DecisionState.Stale ? $"not applied: {one.Note}; decide again, or withdraw it" : $"holds, but {one.Note}; look again")),
+            $"{OneLine.Of(one.Decision.Recording ?? string.Empty)}, {one.Decision.Subject}: "
+                + (one.State == DecisionState.Stale ? $"not applied: {one.Note}; decide again, or withdraw it" : $"holds, but {one.Note}; look again"))),
     ];
 
     /// <summary>How many are in a state.</summary>

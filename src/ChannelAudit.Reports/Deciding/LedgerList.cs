@@ -81,5 +81,5 @@ public static class LedgerList
 
     private static string Head(Decision line) => line.Verdict is not { } verdict
         ? $"{line.Number.Plain()}: withdraws decision {(line.Withdraws ?? 0).Plain()}"
-        : $"{line.Number.Plain()}: {line.Recording}, {DecisionWords.Subject(line)}: {VerdictWords.Code(verdict)}; computed: {DecisionWords.ComputedThen(line)}";
+        : $"{line.Number.Plain()}: {line.Recording}, {line.Subject}: {VerdictWords.Code(verdict)}; computed: {DecisionWords.ComputedThen(line)}";
 }

@@ -30,7 +30,7 @@ internal static class DecisionSection
         {
             Decision decision = one.Decision;
             html.Markup($"<tr id=\"{Anchor(decision)}\">").Element("th scope=\"row\"", decision.Number.Plain())
-                .Markup("<td>").Label(DecisionWords.Subject(decision)).Markup("</td>")
+                .Markup("<td>").Label(decision.Subject).Markup("</td>")
                 .VerdictCell(decision.Verdict ?? Grade.Questionable)
                 .Markup("<td>").Label(DecisionWords.ComputedThen(decision)).Markup(decision.Blind ? "<br>hidden from the person</td>" : "</td>")
                 .Markup("<td>").Element(one.IsFlagged ? "strong" : "span", DecisionWords.State(one)).Markup("</td>")

@@ -31,7 +31,8 @@ internal sealed class OverviewTable
         html.Line("<section class=\"all\">").ElementLine("h2 id=\"recordings\"", "All recordings").Table(
             "overview",
             "Worst first. The verdict is that of the worst channel; each channel leads to its trials and their evidence. "
-            + "\u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. Trials are counted once a channel",
+            + "\u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. Trials are counted once a channel"
+            + (_recordings.Any(recording => recording.IsDecided) ? $". {TrialStrip.Decided} {DecisionWords.Short}" : string.Empty),
             heads);
         foreach (RecordingDigest recording in _recordings)
         {

@@ -64,6 +64,10 @@ internal static class RecordingSection
         {
             string verdicts = string.Join("; ", recording.Channels.Select(channel => $"{channel.Name}: {VerdictWords.Code(channel.Verdict)}"));
             WritePicture(html, figures, FigureFile.SessionRibbon, source, $"Trials of {recording.Id} over time, one ribbon a site. {verdicts}. The tables below say the same in words.");
+            if (recording.Decisions is not null)
+            {
+                html.Line("<p class=\"note\">The picture shows computed verdicts, before <a href=\"#decisions\">decisions</a> of persons.</p>");
+            }
         }
     }
 

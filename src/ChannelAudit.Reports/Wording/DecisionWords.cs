@@ -34,19 +34,6 @@ public static class DecisionWords
         return $"decided by {decision.By} on {Day(decision)}: {decision.Reason}; computed: {VerdictWords.Code(computed)}";
     }
 
-    /// <summary>What a decision is about within its recording: <c>cheek, trial 3 (smile)</c>.</summary>
-    public static string Subject(Decision decision)
-    {
-        ArgumentNullException.ThrowIfNull(decision);
-        string trial = decision.Trial is not { } one ? string.Empty : one.Label is { } label ? $"trial {one.Number.Plain()} ({label})" : $"trial {one.Number.Plain()}";
-        return (decision.Channel, trial.Length) switch
-        {
-            (null, _) => $"{trial}, all channels",
-            ({ } channel, 0) => channel,
-            ({ } channel, _) => $"{channel}, {trial}",
-        };
-    }
-
     /// <summary>What has become of a decision, with its note.</summary>
     public static string State(StatedDecision decision)
     {

@@ -11,7 +11,7 @@ public static class RunSummary
     {
         string where = $"{Quantities.Many(digest.Channels.Total, "channel")} in {Quantities.Many(digest.Recordings.Length, "recording")}";
         string verdicts = $"{where}: {InWords(digest.Channels)}.";
-        if (digest.Recordings.Any(recording => recording.IsDecided))
+        if (digest.Recordings.Any(recording => recording.Channels.Any(channel => channel.Verdict != channel.Computed)))
         {
             verdicts += $" By rule alone, before decisions of persons: {InWords(digest.ComputedChannels)}.";
         }

@@ -124,7 +124,7 @@ public sealed class DecideCommandTests : IDisposable
 
         string output = run.Output.ReplaceLineEndings(" ");
         Assert.Contains("Decisions of persons: 2 stale (not applied).", output, StringComparison.Ordinal);
-        Assert.Contains("decisions.jsonl, line 1: not applied: the recording has changed since (another SHA-256); decide again, or withdraw it", output, StringComparison.Ordinal);
+        Assert.Contains($"decisions.jsonl, line 1: P2, {channel}: not applied: the recording has changed since (another SHA-256); decide again, or withdraw it", output, StringComparison.Ordinal);
         Assert.Contains("decisions.jsonl, line 2: not applied: there is no recording 'P1' in this audit", output, StringComparison.Ordinal);
         Assert.All(Cells("channels.tsv"), row => Assert.Equal(row[2], row[5]));
         Assert.Contains("another SHA-256", await File.ReadAllTextAsync(_folder.In("audit/audit.json")), StringComparison.Ordinal);
@@ -142,7 +142,7 @@ public sealed class DecideCommandTests : IDisposable
 
         CommandRun run = await Screen("audit");
 
-        Assert.Contains("not applied: trial 1 is another one now: ", run.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("all channels: not applied: trial 1 is another one now: ", run.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.All(Cells("verdicts.tsv"), row => Assert.Equal(row[6], row[9]));
     }
 
@@ -258,6 +258,8 @@ public sealed class DecideCommandTests : IDisposable
             ("error: channelaudit decide: --by is missing\nhint: write --by NAME", await Decide("--recording", "P1", "--trial", "1", "--verdict", "pass", "--reason", "x")),
             ("error: channelaudit decide: --withdraw and --verdict cannot be given together\nhint: ", await Decide(["--withdraw", "1", .. who])),
             ("error: channelaudit decide: --from and --trial cannot be given together\nhint: ", await Decide("--from", "x.tsv", "--trial", "1")),
+            ("error: --trial: 'one' is no number\nhint: ", await Decide(["--recording", "P1", "--trial", "one", .. who])),
+            ("error: --trial: '-1' is no number\nhint: ", await Decide(["--recording", "P1", "--trial=-1", .. who])),
             ("/decisions.jsonl: there is no decision 1\nhint: nothing has been decided here yet\n", await Decide("--withdraw", "1", "--reason", "x", "--by", "R. Viewer")),
             ("error: the reason holds U+001B as character 1, which is no text\nhint: ", await Decide("--recording", "P1", "--trial", "1", "--verdict", "pass", "--reason", "\u001b[2J", "--by", "R. Viewer")),
             ("not an audit: there is no audit.json of channelaudit in it\nhint: ", await CommandRun.Of("decide", _folder.In("study"))),

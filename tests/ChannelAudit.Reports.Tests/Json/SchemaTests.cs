@@ -58,6 +58,7 @@ public sealed class SchemaTests
     [InlineData("result")]
     [InlineData("audit")]
     [InlineData("methods")]
+    [InlineData("decision")]
     public void EveryPropertyIsDescribed(string name)
     {
         List<string> bare = [];
