@@ -34,5 +34,10 @@ internal struct RangeTally(double observed)
     public readonly PermutationResult Exact() => new(observed, (double)AtLeast / Count, Count, true, (double)_atLargest / Count);
 
     /// <summary>The result when arrangements were drawn: (b + 1)/(m + 1), since the observed one is one of them (Phipson and Smyth 2010).</summary>
-    public readonly PermutationResult Drawn() => new(observed, (AtLeast + 1.0) / (Count + 1), Count, false, 1.0 / (Count + 1));
+    public readonly PermutationResult Drawn()
+    {
+        // Where the largest range comes up often, no arrangement can be rare.
+        var smallest = observed > _largest + Slack ? 1 : _atLargest + (observed >= _largest - Slack ? 1 : 0);
+        return new(observed, (AtLeast + 1.0) / (Count + 1), Count, false, Math.Max(1.0, smallest) / (Count + 1));
+    }
 }
