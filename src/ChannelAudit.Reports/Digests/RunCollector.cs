@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Results;
 using ChannelAudit.Studies;
 using ChannelAudit.Verdicts;
@@ -16,6 +17,7 @@ public sealed class RunCollector
     private readonly List<RecordingDigest> _digests = [];
     private readonly Dictionary<string, RecordingResult> _detailed = new(StringComparer.Ordinal);
     private readonly OddRecordings _odd = new();
+    private readonly ExclusionTally _exclusions = new();
     private readonly HashSet<string> _codes = new(StringComparer.Ordinal);
 
     /// <summary>Adds a result.</summary>
@@ -24,6 +26,7 @@ public sealed class RunCollector
         RecordingDigest digest = RecordingDigest.Of(recording, stamp);
         _digests.Add(digest);
         _odd.Add(recording);
+        _exclusions.Add(recording);
         _codes.UnionWith(Codes(recording));
         _detailed[recording.Id] = WithoutNumbers(recording);
         if (_detailed.Count > MostDetailed)
@@ -46,6 +49,7 @@ public sealed class RunCollector
         Codes = [.. _codes],
         Odd = _odd.Found(),
         Decisions = DecisionsDigest.Of(ledger ?? Ledger.Empty, _digests.ToDictionary(digest => digest.Id, digest => digest.Decisions, StringComparer.Ordinal)),
+        Fairness = _exclusions.Report(),
         Unread = unread,
     };
 

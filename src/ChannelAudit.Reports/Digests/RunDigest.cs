@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Studies;
@@ -23,6 +24,9 @@ public sealed record RunDigest
 
     /// <summary>The decisions of persons in short; null when there are none.</summary>
     public DecisionsDigest? Decisions { get; init; }
+
+    /// <summary>Whether exclusions are even over conditions, groups and channels; null of a run that was written before.</summary>
+    public FairnessReport? Fairness { get; init; }
 
     /// <summary>Recordings that could not be read.</summary>
     public ImmutableArray<UnreadRecording> Unread { get; init; } = [];

@@ -32,6 +32,11 @@ public static class MethodsJson
         text.Rows("by_channel", tally.ByChannel, (row, entry) => WriteRow(row, "channel", entry.Key, entry.Value));
         text.Rows("by_condition", tally.ByCondition, (row, entry) => WriteRow(row, "condition", entry.Key.Length == 0 ? null : entry.Key, entry.Value));
         text.Rows("by_reason", tally.ByReason, (row, entry) => WriteReason(row, entry.Reason, entry.Tally, tally));
+        if (tally.Fairness is { } fairness)
+        {
+            FairnessJson.Write(text, fairness);
+        }
+
         json.WriteStartObject("not_assessed");
         WriteShare(json, "trials", new Share(tally.TrialsWithGaps, tally.Trials.Total));
         WriteShare(json, "channels", new Share(tally.ChannelsWithGaps, tally.Channels.Total));
@@ -175,7 +180,8 @@ public static class MethodsJson
         json.WriteEndObject();
     }
 
-    private static void WriteShare(Utf8JsonWriter json, string name, Share share)
+    /// <summary>Writes a share.</summary>
+    internal static void WriteShare(Utf8JsonWriter json, string name, Share share)
     {
         json.WriteStartObject(name);
         json.WriteNumber("count", share.Count);

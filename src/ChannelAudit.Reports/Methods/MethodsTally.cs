@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Findings;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -24,6 +25,9 @@ public sealed class MethodsTally
 
     /// <summary>Recordings that could not be read.</summary>
     public int Unread { get; set; }
+
+    /// <summary>Whether exclusions are even, of all recordings that were added; null until they are.</summary>
+    public FairnessReport? Fairness { get; set; }
 
     /// <summary>Recordings by file format.</summary>
     public SortedDictionary<string, int> Formats { get; } = new(StringComparer.Ordinal);

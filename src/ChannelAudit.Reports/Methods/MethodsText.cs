@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using ChannelAudit.Criteria;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
@@ -26,6 +27,11 @@ public static class MethodsText
         Paragraph(text, Data(tally));
         Paragraph(text, Rules(tally, origin));
         Paragraph(text, Outcome(tally));
+        if (tally.Fairness is { } fairness)
+        {
+            Paragraph(text, FairnessSentences.Of(fairness));
+        }
+
         Paragraph(text, NotAssessed(tally));
         Paragraph(text, Repeat(origin));
         MethodsTables.Append(text, tally, origin);

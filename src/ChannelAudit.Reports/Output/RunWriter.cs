@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Pages;
@@ -114,10 +115,11 @@ public sealed class RunWriter : IDisposable
         _verdicts.HandTo(batch);
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
-        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest.Detailed[0], pilot, digest.Decisions) : ReportPage.OfStudy(_run, digest));
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot) : ReportPage.OfStudy(_run, digest));
         if (pilot is null)
         {
-            AddMethods(batch, unread.Length);
+            AddFairness(batch, digest.Fairness!);
+            AddMethods(batch, unread.Length, digest.Fairness!);
         }
 
         foreach (ExtraFile file in more ?? [])
@@ -141,9 +143,15 @@ public sealed class RunWriter : IDisposable
         _conditions.Dispose();
     }
 
-    private void AddMethods(OutputBatch batch, int unread)
+    private static void AddFairness(OutputBatch batch, FairnessReport fairness)
     {
-        _methods.Unread = unread;
+        batch.Add(FairnessTsv.FileName, FairnessTsv.Render(fairness));
+        batch.Add(FairnessTsv.SharesFileName, FairnessTsv.RenderShares(fairness));
+    }
+
+    private void AddMethods(OutputBatch batch, int unread, FairnessReport fairness)
+    {
+        (_methods.Unread, _methods.Fairness) = (unread, fairness);
         MethodsOrigin origin = new(
             _run.Version, _run.Criteria, new StoredInput(_run.Setup.FileName, _run.Setup.Sha256), new StoredInput(_run.Impedance?.FileName, _run.Impedance?.Sha256));
         batch.Add(MethodsText.FileName, MethodsText.Render(_methods, origin));
@@ -152,8 +160,12 @@ public sealed class RunWriter : IDisposable
 
     private RecordingResult Decided(RecordingResult recording) => recording.With(_folder.Decisions, _run.Criteria.Sha256);
 
-    private byte[] PageOfOne(RecordingResult recording, PilotSection? pilot, DecisionsDigest? decisions) =>
-        ReportPage.OfRecording(_run, recording, ReportFigures.Above(recording.Id, PicturesOf(recording.Id)), pilot, decisions);
+    private byte[] PageOfOne(RunDigest digest, PilotSection? pilot)
+    {
+        RecordingResult recording = digest.Detailed[0];
+        ReportFigures figures = ReportFigures.Above(recording.Id, PicturesOf(recording.Id));
+        return ReportPage.OfRecording(_run, recording, figures, pilot, digest.Decisions, pilot is null ? digest.Fairness : null);
+    }
 
     private ImmutableArray<FigureFile> PicturesOf(string id) =>
     [

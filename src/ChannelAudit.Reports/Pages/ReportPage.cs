@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -15,7 +16,9 @@ public static class ReportPage
     /// <param name="figures">Its pictures.</param>
     /// <param name="pilot">What a pilot shows first; null for none.</param>
     /// <param name="decisions">The decisions of a run over this recording alone; null for none.</param>
-    public static byte[] OfRecording(AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null, DecisionsDigest? decisions = null)
+    /// <param name="fairness">Whether exclusions are even, of a run over this recording only; null among others, where it stands on the page over all.</param>
+    public static byte[] OfRecording(
+        AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null, DecisionsDigest? decisions = null, FairnessReport? fairness = null)
     {
         RunDigest digest = RunDigest.Of(recording) with { Decisions = decisions };
         return Page(RunSummary.Of(digest), html =>
@@ -23,6 +26,7 @@ public static class ReportPage
             pilot?.Write(html);
             RecordingSection.Write(html, recording, figures);
             DecisionSection.WriteElsewhere(html, digest);
+            WriteFairness(html, fairness);
             UnreadSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
             RepeatSection.Write(html, run);
@@ -36,12 +40,21 @@ public static class ReportPage
         WriteWay(html, digest);
         StandsOut.Write(html, digest, worstFirst);
         DecisionSection.WriteStudy(html, digest);
+        WriteFairness(html, digest.Fairness);
         StudySection.Write(html, digest.Odd);
         new OverviewTable(worstFirst).Write(html);
         UnreadSection.Write(html, run, digest.Unread);
         AdviceSection.Write(html, digest.Codes);
         RepeatSection.Write(html, run);
     });
+
+    private static void WriteFairness(HtmlText html, FairnessReport? fairness)
+    {
+        if (fairness is not null)
+        {
+            FairnessSection.Write(html, fairness);
+        }
+    }
 
     private static void WriteWay(HtmlText html, RunDigest digest)
     {
@@ -50,6 +63,11 @@ public static class ReportPage
         if (DecisionWords.Count(digest.Decisions) is not null)
         {
             html.Line("<li><a href=\"#decisions\">Decisions of persons</a></li>");
+        }
+
+        if (digest.Fairness is not null)
+        {
+            html.Line($"<li><a href=\"#even\">{FairnessWords.Title}</a></li>");
         }
 
         if (!digest.Odd.IsEmpty)

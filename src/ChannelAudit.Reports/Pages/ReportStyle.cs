@@ -33,7 +33,8 @@ internal static class ReportStyle
         td.number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
         .overview thead th:nth-last-child(-n+4):nth-last-child(n+2) { text-align: right; }
-        .evidence, .overview { min-width: 52rem; }
+        .fair thead th:nth-child(n+4):nth-child(-n+5), .shares thead th:last-child { text-align: right; }
+        .evidence, .overview, .fair { min-width: 52rem; }
         .evidence { table-layout: fixed; } .evidence thead th { width: 10%; } .evidence thead th:nth-child(1) { width: 14%; }
         .evidence thead th:nth-child(3) { width: 14%; } .evidence thead th:nth-child(4) { width: auto; } .evidence thead th:nth-child(5) { width: 17%; }
         .verdict { font-weight: 700; white-space: nowrap; }
@@ -69,7 +70,7 @@ internal static class ReportStyle
           body { max-width: none; padding: 0; font-size: 10pt; }
           h2, h3, h4, h5 { break-after: avoid; } tr, img, .caution, .cells li { break-inside: avoid; } thead { display: table-header-group; }
           a { color: inherit; text-decoration: none; } .skip, nav { display: none; }
-          .wide { overflow: visible; } .evidence, .overview { min-width: 0; }
+          .wide { overflow: visible; } .evidence, .overview, .fair { min-width: 0; }
           .all { content-visibility: visible; } tr:target, h4:target, h5:target { background: none; outline: none; }
         }
         """;

@@ -38,6 +38,7 @@ public sealed class SchemaTests
         {
             MethodsTally tally = new() { Unread = some.Unread.Length };
             some.Recordings.ToList().ForEach(tally.Add);
+            tally.Fairness = some.Digest.Fairness;
             RequireValid(MethodsSchema, MethodsJson.Render(tally, new MethodsOrigin(some.Version, some.Criteria, new StoredInput("setup.toml", new string('5', 64)), new StoredInput(null, null))));
         }
     }

@@ -18,7 +18,7 @@ public sealed class AuditWriterTests
 
         string[] expected =
         [
-            "audit.json", "channels.tsv", "conditions.tsv", "methods-paragraph.json", "methods-paragraph.md", "recordings/day1+p07/measures.tsv", "recordings/day1+p07/pairs.tsv",
+            "audit.json", "channels.tsv", "conditions.tsv", "fairness-shares.tsv", "fairness.tsv", "methods-paragraph.json", "methods-paragraph.md", "recordings/day1+p07/measures.tsv", "recordings/day1+p07/pairs.tsv",
             "recordings/day1+p07/result.json", "recordings/day1+p07/session-ribbon.png", "report.html", "verdicts.tsv",
         ];
         Assert.Equal(expected, folder.Files());
@@ -57,7 +57,7 @@ public sealed class AuditWriterTests
 
         Assert.Equal(
             [
-                "audit.json", "channels.tsv", "conditions.tsv", "decisions.jsonl", "methods-paragraph.json", "methods-paragraph.md", "notes.txt", "recordings/day1+p07/measures.tsv",
+                "audit.json", "channels.tsv", "conditions.tsv", "decisions.jsonl", "fairness-shares.tsv", "fairness.tsv", "methods-paragraph.json", "methods-paragraph.md", "notes.txt", "recordings/day1+p07/measures.tsv",
                 "recordings/day1+p07/pairs.tsv", "recordings/day1+p07/result.json", "recordings/day1+p08/mine.txt", "report.html", "verdicts.tsv",
             ],
             folder.Files());
