@@ -29,6 +29,15 @@ internal static class UsageErrors
     public static ChannelAuditException NotForGallery(string folder) => Fault(
         $"{OneLine.Of(folder)}: not empty and not an earlier gallery", "give a new or an empty folder");
 
+    /// <summary>A folder for tables that holds something.</summary>
+    public static ChannelAuditException NotForTables(string folder) => Fault(
+        $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty")}", "name a new or an empty folder with --out");
+
+    /// <summary>Labels of which none is of anything in the audit.</summary>
+    public static ChannelAuditException NoLabelFits(string file, string? cause) => Fault(
+        $"{OneLine.Of(Path.GetFileName(file))}: {(cause is null ? "no labels below the header" : $"no label is of anything in the audit; the first: {cause}")}",
+        "look at the names of recordings, channels and trials in verdicts.tsv");
+
     /// <summary>A reason code that does not exist.</summary>
     public static ChannelAuditException UnknownReason(string path, string given, IReadOnlyList<string> codes) => Fault(
         $"{path}: there is no reason '{OneLine.Of(given)}'", ReasonHint(given, codes, path));

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using ChannelAudit.Cli.Comparing;
 using ChannelAudit.Reports.Comparing;
 using ChannelAudit.Reports.Stored;
 
@@ -55,7 +54,7 @@ internal static class CompareCommand
         StoredAudit a = StoredAudit.Open(folderA);
         StoredAudit b = StoredAudit.Open(folderB);
         bool isPrinted = string.Equals(table, StandardOutput, StringComparison.Ordinal);
-        using ChangesFile? file = table is null || isPrinted ? null : new ChangesFile(table);
+        using NewTable? file = table is null || isPrinted ? null : new NewTable(table, ChangesTsv.Header());
         if (isPrinted)
         {
             output.Write(Encoding.UTF8.GetString(ChangesTsv.Header()));
@@ -66,7 +65,7 @@ internal static class CompareCommand
             b,
             changes =>
             {
-                file?.Add(changes);
+                file?.Add(ChangesTsv.Rows(changes));
                 output.Write(isPrinted ? Encoding.UTF8.GetString(ChangesTsv.Rows(changes)) : string.Empty);
             },
             cancel);

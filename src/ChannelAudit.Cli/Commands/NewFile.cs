@@ -3,7 +3,7 @@ using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Commands;
 
-/// <summary>A text file that must not be there yet; it appears whole or not at all.</summary>
+/// <summary>A file that must not be there yet; it appears whole or not at all.</summary>
 internal static class NewFile
 {
     private const string PartialEnding = ".channelaudit-partial";
@@ -25,14 +25,18 @@ internal static class NewFile
 
     /// <summary>Writes it.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses, or it is there in the meantime.</exception>
-    public static void Write(string path, string text)
+    public static void Write(string path, string text) => Write(path, Encoding.UTF8.GetBytes(text));
+
+    /// <summary>Writes it.</summary>
+    /// <exception cref="ChannelAuditException">When the operating system refuses, or it is there in the meantime.</exception>
+    public static void Write(string path, byte[] bytes)
     {
         string partial = path + PartialEnding;
         try
         {
             using (FileStream stream = new(partial, FileMode.Create, FileAccess.Write))
             {
-                stream.Write(Encoding.UTF8.GetBytes(text));
+                stream.Write(bytes);
                 stream.Flush(flushToDisk: true);
             }
 

@@ -1,11 +1,7 @@
-using System.Collections.Immutable;
-using ChannelAudit.Cli.Commands;
-using ChannelAudit.Reports.Comparing;
+namespace ChannelAudit.Cli.Commands;
 
-namespace ChannelAudit.Cli.Comparing;
-
-/// <summary>The table of changes on disk: written piece by piece, and under its name only when it is whole.</summary>
-internal sealed class ChangesFile : IDisposable
+/// <summary>A table on disk that must not be there yet: written piece by piece, and under its name only when it is whole.</summary>
+internal sealed class NewTable : IDisposable
 {
     private const string PartialEnding = ".channelaudit-partial";
 
@@ -13,8 +9,10 @@ internal sealed class ChangesFile : IDisposable
     private readonly FileStream _stream;
 
     /// <summary>Starts the table.</summary>
+    /// <param name="path">Its place.</param>
+    /// <param name="header">Its header line.</param>
     /// <exception cref="ChannelAuditException">When the file is there already, or the operating system refuses.</exception>
-    public ChangesFile(string path)
+    public NewTable(string path, byte[] header)
     {
         NewFile.Check(path);
         _path = path;
@@ -27,12 +25,22 @@ internal sealed class ChangesFile : IDisposable
             throw UsageErrors.CannotWrite(path, fault);
         }
 
-        Write(ChangesTsv.Header());
+        Add(header);
     }
 
     /// <summary>Adds rows.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public void Add(ImmutableArray<VerdictChange> changes) => Write(ChangesTsv.Rows(changes));
+    public void Add(byte[] rows)
+    {
+        try
+        {
+            _stream.Write(rows);
+        }
+        catch (IOException fault)
+        {
+            throw UsageErrors.CannotWrite(_path, fault);
+        }
+    }
 
     /// <summary>Gives the file its name.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
@@ -61,18 +69,6 @@ internal sealed class ChangesFile : IDisposable
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             // The message about the file itself says more.
-        }
-    }
-
-    private void Write(byte[] bytes)
-    {
-        try
-        {
-            _stream.Write(bytes);
-        }
-        catch (IOException fault)
-        {
-            throw UsageErrors.CannotWrite(_path, fault);
         }
     }
 }

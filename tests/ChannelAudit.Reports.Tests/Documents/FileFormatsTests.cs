@@ -2,6 +2,9 @@ using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Reports.Bids;
 using ChannelAudit.Reports.Comparing;
+using ChannelAudit.Reports.Fairness;
+using ChannelAudit.Reports.Raters;
+using ChannelAudit.Reports.Reconciling;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.TestKit;
 
@@ -17,9 +20,16 @@ public sealed class FileFormatsTests
         { "verdicts.tsv", TableColumns.Verdicts },
         { "channels.tsv", TableColumns.Channels },
         { "conditions.tsv", TableColumns.Conditions },
+        { "fairness.tsv", FairnessTsv.Columns },
+        { "fairness-shares.tsv", FairnessTsv.SharesColumns },
         { "measures.tsv", TableColumns.Measures },
         { "pairs.tsv", TableColumns.Pairs },
         { "Table of compare", ChangesTsv.Columns },
+        { "Table of reconcile", ReconcileTsv.Columns },
+        { "agreement.tsv of raters", RaterTables.AgreementColumns },
+        { "detection.tsv of raters", RaterTables.DetectionColumns },
+        { "limits.tsv of raters", RaterTables.LimitColumns },
+        { "curves.tsv of raters", RaterTables.CurveColumns },
         { "Channels table of export bids", BidsColumns.Channels },
         { "Events table of export bids", BidsColumns.Events },
     };
