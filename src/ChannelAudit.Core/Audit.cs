@@ -5,7 +5,6 @@ using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Findings.Rules;
 using ChannelAudit.Findings.Sessions;
 using ChannelAudit.Findings.Tasks;
-using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -26,26 +25,15 @@ public static class Audit
     /// <exception cref="ChannelAuditException">When no channel is left to audit.</exception>
     public static RecordingResult Of(Recording recording, AuditInput input, CancellationToken cancellation)
     {
-        ScoringFilter filter = ScoringFilter.Of(input.Setup.Scoring);
-        input = filter.IsStated ? input with { Criteria = ScoredCriteria.Of(input.Criteria, filter) } : input;
-        ImmutableArray<(Channel Channel, string Name)> channels = AuditedChannels.Of(recording, input.Setup);
-        RecordingSurvey survey = RecordingSurvey.Of(recording, channels, input.Trials, input.Setup, cancellation);
-        BridgeJudge bridges = new(survey, input.Criteria.For(ReasonCode.Bridge));
-
-        TrialPass pass = new(recording, survey);
-        ImmutableArray<TrialReadings> windows =
-            [.. input.Trials.Select(trial => pass.Read(trial.WindowFromS, trial.WindowToS, cancellation))];
-        ImmutableArray<TrialReadings?> baselines =
-            [.. input.Trials.Select(trial => trial.BaselineFromS is { } from ? pass.Read(from, trial.OnsetS, cancellation) : null)];
-        TaskAnswers answers = new(survey, input.Setup, input.Trials, windows);
-        ImmutableArray<Finding> swaps = LeadSwap.Find(answers, input.Criteria.For(ReasonCode.LeadSwap), recording.DurationS);
-        ImmutableArray<PairStateRows> states = PairStateRows.All(recording, survey, bridges.StatesOf, cancellation);
-
-        ImmutableArray<PairJudgement> pairs =
-            [.. survey.Pairs.Select((_, i) => bridges.Judge(i, input.Trials, [.. windows.Select(window => window.Pairs[i])]))];
-        ImmutableArray<PairResult> rows = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, windows, states, pairs[i]))];
+        AuditReadings readings = AuditReadings.Of(recording, input, cancellation);
+        AuditCriteria criteria = readings.Asked(input.Criteria);
+        RecordingSurvey survey = readings.Survey;
+        ImmutableArray<Finding> swaps = LeadSwap.Find(readings.Answers, criteria.For(ReasonCode.LeadSwap), recording.DurationS);
+        ImmutableArray<PairJudgement> pairs = readings.Judge(criteria.For(ReasonCode.Bridge));
+        ImmutableArray<PairResult> rows =
+            [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, readings.Windows, readings.States, pairs[i]))];
         ImmutableArray<(ChannelResult Result, ImmutableArray<Finding> Information)> judged =
-            [.. survey.Channels.Select((_, i) => Judge(i, survey, input, windows, baselines, pairs, answers, swaps))];
+            [.. survey.Channels.Select((_, i) => Judge(i, readings, criteria, pairs, swaps))];
         ImmutableArray<ChannelResult> results = [.. judged.Select(channel => channel.Result)];
         return new RecordingResult
         {
@@ -56,72 +44,63 @@ public static class Audit
             DurationS = recording.DurationS,
             Participant = input.Person.Participant,
             Group = input.Person.Group,
-            Gaps = RecordedGap.Of(channels.Select(pair => pair.Channel)),
+            Gaps = RecordedGap.Of(readings.Channels.Select(pair => pair.Channel)),
             Mains = survey.Mains,
-            Scoring = filter.IsStated ? filter.InWords : null,
+            Scoring = readings.Filter.IsStated ? readings.Filter.InWords : null,
             TrialsFrom = input.TrialsFrom,
             Trials = input.Trials,
             Channels = input.WithViews ? ChannelViewer.AddTo(recording, survey, results, input.Trials, cancellation) : results,
-            Skipped = AuditedChannels.Skipped(recording, channels),
-            Pairs = input.WithViews ? PairViewer.AddTo(recording, survey, rows, pairs, bridges.StatesOf, cancellation) : rows,
+            Skipped = AuditedChannels.Skipped(recording, readings.Channels),
+            Pairs = input.WithViews ? PairViewer.AddTo(recording, survey, rows, pairs, readings.Bridges.StatesOf, cancellation) : rows,
             Information =
             [
-                .. pairs.Select(pair => pair.Information).Append(bridges.CommonSource(pairs)).OfType<Finding>(),
+                .. pairs.Select(pair => pair.Information).Append(readings.Bridges.CommonSource(pairs)).OfType<Finding>(),
                 .. judged.SelectMany(channel => channel.Information),
                 .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
                 .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
             Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, channels), .. input.Warnings],
+            Sensitivity = input.WithSensitivity ? LimitSweep.Of(readings, input.Criteria, cancellation) : null,
             MinimumTrials = input.Setup.Trials.Minimum,
             ExpectedConditions = ProtocolConditions.Of(input.Setup),
         };
     }
 
     private static (ChannelResult Result, ImmutableArray<Finding> Information) Judge(
-        int index,
-        RecordingSurvey survey,
-        AuditInput input,
-        ImmutableArray<TrialReadings> windows,
-        ImmutableArray<TrialReadings?> baselines,
-        ImmutableArray<PairJudgement> pairs,
-        TaskAnswers answers,
-        ImmutableArray<Finding> swaps)
+        int index, AuditReadings readings, AuditCriteria criteria, ImmutableArray<PairJudgement> pairs, ImmutableArray<Finding> swaps)
     {
-        ChannelSurvey channel = survey.Channels[index];
-        VerdictPolicy policy = new(input.Criteria);
-        ChannelRules rules = new(channel, input.Criteria);
+        ChannelCases channel = readings.Cases[index];
+        ImmutableArray<Trial> trials = readings.Input.Trials;
+        string name = channel.Channel.Name;
+        VerdictPolicy policy = new(criteria);
+        ChannelRules rules = new(channel.Channel, criteria);
         ImmutableArray<PairJudgement> own = [.. pairs.Where(pair => pair.A == index || pair.B == index)];
-        ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(channel.Name, StringComparer.Ordinal))];
-        string? bridgeOpen = BridgeGap.Of(index, survey, own, input.Setup);
-        ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(input.Trials.Length);
-        WindowCase whole = new(channel, channel.All, true, input.Criteria, answers.Best(index));
-        Finding? collapse = CollapseRule.OfTrials(whole);
+        ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(name, StringComparer.Ordinal))];
+        string? bridgeOpen = BridgeGap.Of(index, readings.Survey, own, readings.Input.Setup);
+        Finding? collapse = CollapseRule.OfTrials(channel.Whole);
         ImmutableArray<Finding> throughout = collapse is null ? carried : [.. carried, collapse];
 
         // Where the channel has no such limit, each trial holds the finding itself.
-        Finding? inTrials = CollapseRule.Judge(whole).Grade == Grade.Pass ? collapse : null;
+        Finding? inTrials = CollapseRule.Judge(channel.Whole).Grade == Grade.Pass ? collapse : null;
+        ImmutableArray<CellResult>.Builder cells = ImmutableArray.CreateBuilder<CellResult>(trials.Length);
         List<(WindowCase Window, ImmutableArray<RuleOutcome> Outcomes)> cases = [];
-        for (int trial = 0; trial < input.Trials.Length; trial++)
+        for (int trial = 0; trial < trials.Length; trial++)
         {
-            WindowCase window = new(channel, windows[trial].Windows[index], false, input.Criteria, answers.OwnOf(index).Contains(trial) ? answers.In(index, trial) : null);
-            WindowCase? before = baselines[trial] is { } readings
-                ? new WindowCase(channel, readings.Windows[index], false, input.Criteria)
-                : null;
-            cases.Add((window, rules.Judge(window)));
-            cells.Add(policy.Cell(
-                channel.Name,
-                input.Trials[trial],
-                window,
+            cases.Add((channel.Windows[trial], rules.Judge(channel.Windows[trial])));
+            CellResult cell = policy.Cell(
+                name,
+                trials[trial],
+                channel.Windows[trial],
                 cases[^1].Outcomes,
-                before is null ? null : (before, rules.Judge(before)),
-                BridgedTrials.Of(index, own, trial, input.Trials[trial], windows[trial], survey),
+                channel.Baselines[trial] is { } before ? (before, rules.Judge(before)) : null,
+                BridgedTrials.Of(index, own, trial, trials[trial], readings.Windows[trial], readings.Survey),
                 bridgeOpen,
-                throughout));
-            cells[trial] = Holding(cells[trial], inTrials);
+                throughout);
+            cells.Add(Holding(cell, inTrials));
         }
 
-        ChannelResult result = policy.Channel(whole, rules.Judge(whole), cells.MoveToImmutable(), input.Trials, own, bridgeOpen, carried);
-        return (result, ChannelInformation.Of(channel, [.. cases], whole, rules));
+        ChannelResult result = policy.Channel(channel.Whole, rules.Judge(channel.Whole), cells.MoveToImmutable(), trials, own, bridgeOpen, carried);
+        return (result, ChannelInformation.Of(channel.Channel, [.. cases], channel.Whole, rules));
     }
 
     private static CellResult Holding(CellResult cell, Finding? finding) =>

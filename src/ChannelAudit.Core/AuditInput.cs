@@ -40,6 +40,9 @@ public sealed record AuditInput
     /// <summary>Whether channels get their <see cref="Results.ChannelResult.View"/>: pictures will be drawn.</summary>
     public bool WithViews { get; init; }
 
+    /// <summary>Whether it is counted what verdicts would be by other limits: <see cref="Results.RecordingResult.Sensitivity"/>.</summary>
+    public bool WithSensitivity { get; init; } = true;
+
     /// <summary>Warnings from events and companions, beside the recording's own.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
 }

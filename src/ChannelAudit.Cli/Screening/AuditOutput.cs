@@ -27,7 +27,7 @@ internal sealed class AuditOutput : IScreenOutput
     {
         (_run, _figures, _folder, _style) = (run, figures, folder, style);
         _place = AuditFolder.Open(folder);
-        _writer = new RunWriter(run, _place, isAlone);
+        _writer = new RunWriter(run, _place, isAlone, draws: figures != FigureChoice.None);
     }
 
     /// <inheritdoc/>

@@ -14,6 +14,12 @@ public sealed record MeasureDefinition(string Name, string Unit, string Reason, 
     /// <summary>Whether only trials have it: it is no column of <c>channels.tsv</c>.</summary>
     public bool IsOfTrials { get; init; }
 
+    /// <summary>How its limits are moved when they shall tolerate more or less fault.</summary>
+    public LimitScale Scale => OwnScale ?? Unit switch { "dB" => LimitScale.Decibels, "%" => LimitScale.Share, _ => LimitScale.Size };
+
+    /// <summary>The scale where the unit does not say it, or null.</summary>
+    public LimitScale? OwnScale { get; init; }
+
     /// <summary>Whether limits of a reason may ask for it.</summary>
     public bool Serves(string reason) =>
         string.Equals(Reason, reason, StringComparison.Ordinal) || string.Equals(AlsoServes, reason, StringComparison.Ordinal);

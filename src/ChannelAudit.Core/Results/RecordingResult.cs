@@ -64,6 +64,10 @@ public sealed record RecordingResult
     /// <summary>What the impedance readings say, graded apart from every verdict; null when no readings were given.</summary>
     public ImpedanceReport? Impedance { get; init; }
 
+    /// <summary>How many verdicts hang on the limits: the limits in force first, then all limits moved together, then those of one reason at a time. Null in
+    /// results of versions that did not count it.</summary>
+    public ImmutableArray<MovedLimits>? Sensitivity { get; init; }
+
     /// <summary>Usable trials a condition needs.</summary>
     public int MinimumTrials { get; init; } = 8;
 

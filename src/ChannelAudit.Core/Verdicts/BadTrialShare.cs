@@ -37,13 +37,22 @@ internal static class BadTrialShare
             return (Grade.Pass, [], []);
         }
 
-        LimitJudgement judged = cells.Length >= LeastTrials ? ByLimits(rejected, doubted, cells.Length, criteria) : Few(rejected, doubted, cells.Length);
+        LimitJudgement judged = Judge(rejected, doubted, cells.Length, criteria.For(Reason));
         return judged.Grade == Grade.Pass ? (Grade.Pass, [], []) : (judged.Grade, judged.Evidence, Commonest(cells, judged.Grade));
     }
 
-    private static LimitJudgement ByLimits(int rejected, int doubted, int trials, AuditCriteria criteria)
+    /// <summary>The grade alone.</summary>
+    /// <param name="trials">The channel's trials by verdict.</param>
+    /// <param name="criterion">The limits of <see cref="Reason"/>.</param>
+    public static Grade GradeOf(GradeCounts trials, Criterion criterion) => trials.Pass == trials.Total
+        ? Grade.Pass
+        : Judge(trials.Reject, trials.Total - trials.Pass, trials.Total, criterion).Grade;
+
+    private static LimitJudgement Judge(int rejected, int doubted, int trials, Criterion criterion) =>
+        trials >= LeastTrials ? ByLimits(rejected, doubted, trials, criterion) : Few(rejected, doubted, trials);
+
+    private static LimitJudgement ByLimits(int rejected, int doubted, int trials, Criterion criterion)
     {
-        Criterion criterion = criteria.For(Reason);
         double low = 100 * WilsonInterval.Of(doubted, trials).Low;
         return LimitJudgement.Of(
             criterion.ChannelQuestionable,

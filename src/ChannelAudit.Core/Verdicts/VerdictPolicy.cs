@@ -51,10 +51,9 @@ internal sealed class VerdictPolicy
         }
 
         findings.AddRange(bridges);
-        List<(string Reason, Grade Grade)> reasons = [.. findings.Concat(carried).Select(finding => (finding.Reason, finding.Grade))];
+        List<(string Reason, Grade Grade)> reasons = [.. findings.Concat(carried).Select(finding => (finding.Reason, finding.Grade)), .. OfNothing(window)];
         if (window.Reading.EmgPower is null)
         {
-            reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
             open.Add(new NotAssessed(ReasonCode.UnusableInput, window.Reading.NoSpectrum ?? "no EMG band"));
         }
 
@@ -102,9 +101,9 @@ internal sealed class VerdictPolicy
             open.Add(new NotAssessed(ReasonCode.Bridge, bridgeOpen));
         }
 
+        reasons.AddRange(OfNothing(whole));
         if (whole.Reading.EmgPower is null)
         {
-            reasons.Add((ReasonCode.UnusableInput, Grade.Questionable));
             open.Add(new NotAssessed(ReasonCode.UnusableInput, whole.Reading.NoSpectrum ?? "no EMG band"));
         }
 
@@ -124,6 +123,34 @@ internal sealed class VerdictPolicy
             Cells = cells,
         };
     }
+
+    /// <summary>The grades that decide a trial's verdict without its findings in words: for limits that are only tried.</summary>
+    /// <param name="window">The scoring window.</param>
+    /// <param name="outcomes">What the rules say of it.</param>
+    /// <param name="baseline">What they say of the baseline; empty without one.</param>
+    /// <param name="bridge">What joins the channel to others in this trial.</param>
+    /// <param name="carried">Findings that hold throughout.</param>
+    public static IEnumerable<(string Reason, Grade Grade)> CellGrades(
+        WindowCase window, ImmutableArray<RuleOutcome> outcomes, ImmutableArray<RuleOutcome> baseline, Grade bridge, ImmutableArray<Finding> carried) =>
+    [
+        .. outcomes.Concat(baseline).Select(outcome => (outcome.Reason, outcome.Grade)),
+        (ReasonCode.Bridge, bridge),
+        .. carried.Select(finding => (finding.Reason, finding.Grade)),
+        .. OfNothing(window),
+    ];
+
+    /// <summary>The same of a channel, but for the share of bad trials.</summary>
+    /// <param name="whole">The whole recording.</param>
+    /// <param name="outcomes">What the rules say of it.</param>
+    /// <param name="pairs">What was judged about the pairs it is in.</param>
+    /// <param name="carried">Findings about several channels that hold throughout.</param>
+    public static IEnumerable<(string Reason, Grade Grade)> ChannelGrades(
+        WindowCase whole, ImmutableArray<RuleOutcome> outcomes, ImmutableArray<PairJudgement> pairs, ImmutableArray<Finding> carried) =>
+        CellGrades(whole, outcomes, [], pairs.Where(pair => pair.Finding is not null).Select(pair => pair.ChannelGrade).DefaultIfEmpty(Grade.Pass).Max(), carried);
+
+    // Where not even an amplitude can be measured nothing was assessed.
+    private static IEnumerable<(string Reason, Grade Grade)> OfNothing(WindowCase window) =>
+        window.Reading.EmgPower is null ? [(ReasonCode.UnusableInput, Grade.Questionable)] : [];
 
     private static IEnumerable<NotAssessed> Open(ImmutableArray<RuleOutcome> outcomes) => outcomes
         .Where(outcome => outcome.NotAssessed is not null)

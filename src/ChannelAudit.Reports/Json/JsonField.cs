@@ -27,6 +27,9 @@ internal readonly struct JsonField
     /// <summary>An object that may be left out.</summary>
     public JsonField? ObjectOrNull(string name) => Find(name, JsonValueKind.Object);
 
+    /// <summary>Whether there is a value of that name that is not null.</summary>
+    public bool Has(string name) => _element.TryGetProperty(name, out JsonElement value) && value.ValueKind != JsonValueKind.Null;
+
     /// <summary>A text.</summary>
     public string Text(string name) => TextOrNull(name) ?? throw Wrong(name, "a text");
 

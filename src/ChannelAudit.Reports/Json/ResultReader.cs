@@ -70,6 +70,7 @@ public static class ResultReader
             Skipped = root.List("skipped", field => new SkippedChannel(field.Text("label"), field.Text("cause"))),
             Pairs = root.List("pairs", PairReading.Pair),
             Impedance = root.ObjectOrNull("impedance") is { } impedance ? ImpedanceReading.Report(impedance) : null,
+            Sensitivity = SensitivityJson.Read(root),
             Information = root.List("information", FindingReading.Finding),
             Warnings = root.List("warnings", field => new Warning(field.Text("file"), field.Text("place"), field.Text("message"))),
         };

@@ -39,6 +39,7 @@ public static class ResultWriter
         text.Rows("skipped", result.Skipped, WriteSkipped);
         PairJson.Write(text, result.Pairs);
         ImpedanceJson.Write(text, result.Impedance);
+        SensitivityJson.Write(text, result.Sensitivity);
         text.Rows("information", result.Information, FindingJson.Write);
         text.Rows("warnings", result.Warnings, WriteWarning);
         WriteUnits(json);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -84,7 +85,8 @@ public sealed class AuditFolder : IDisposable
     public RunDigest? AsBefore(
         IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, IReadOnlyCollection<string> needed, Func<IReadOnlyList<Func<bool>>, bool> all)
     {
-        if (Previous.HasUnread || recordings.Count != _standing.Count || Decisions.Mark != (Previous.Decisions?.Mark ?? LedgerMark.None))
+        if (Previous.HasUnread || recordings.Count != _standing.Count || Decisions.Mark != (Previous.Decisions?.Mark ?? LedgerMark.None)
+            || !Previous.Files.Any(file => string.Equals(file.Path, SensitivityTsv.FileName, StringComparison.Ordinal)))
         {
             return null;
         }
@@ -121,6 +123,11 @@ public sealed class AuditFolder : IDisposable
         try
         {
             RecordingResult result = waits ? ResultReader.Read(File.ReadAllBytes(_unfinished.Place(id, ResultName)), ResultName).Result : ReadStanding(id);
+            if (result.Sensitivity is null)
+            {
+                return null;
+            }
+
             Hold(id, files, waits);
             return result;
         }

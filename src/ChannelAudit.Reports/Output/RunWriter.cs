@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Fairness;
+using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Pages;
@@ -19,6 +20,8 @@ public sealed class RunWriter : IDisposable
     private readonly AuditRun _run;
     private readonly AuditFolder _folder;
     private readonly bool _isAlone;
+    private readonly bool _draws;
+    private readonly SensitivityTally _sensitivity;
     private readonly RunCollector _collector = new();
     private readonly MethodsTally _methods = new();
     private readonly List<string> _ids = [];
@@ -30,9 +33,11 @@ public sealed class RunWriter : IDisposable
     /// <param name="run">With what the recordings are audited.</param>
     /// <param name="folder">Where results go.</param>
     /// <param name="isAlone">Whether it is over one recording: then its page is the report.</param>
-    public RunWriter(AuditRun run, AuditFolder folder, bool isAlone)
+    /// <param name="draws">Whether the picture of the run is drawn.</param>
+    public RunWriter(AuditRun run, AuditFolder folder, bool isAlone, bool draws = false)
     {
-        (_run, _folder, _isAlone) = (run, folder, isAlone);
+        (_run, _folder, _isAlone, _draws) = (run, folder, isAlone, draws);
+        _sensitivity = new SensitivityTally(run.Criteria);
         _verdicts = Table("verdicts.tsv", TableColumns.Verdicts);
         _channels = Table("channels.tsv", TableColumns.Channels);
         _conditions = Table("conditions.tsv", TableColumns.Conditions);
@@ -89,6 +94,7 @@ public sealed class RunWriter : IDisposable
         _conditions.Add(table => ConditionsTsv.AddRows(table, recording));
         _collector.Add(recording, stamp);
         _methods.Add(recording);
+        _sensitivity.Add(recording.Sensitivity);
     }
 
     /// <summary>Recordings of the audit that stands in the folder which a run is not over: their results go at its end.</summary>
@@ -115,7 +121,8 @@ public sealed class RunWriter : IDisposable
         _verdicts.HandTo(batch);
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
-        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot) : ReportPage.OfStudy(_run, digest));
+        SensitivitySection? sensitivity = pilot is null ? AddSensitivity(batch) : null;
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot, sensitivity) : ReportPage.OfStudy(_run, digest, sensitivity));
         if (pilot is null)
         {
             AddFairness(batch, digest.Fairness!);
@@ -160,11 +167,23 @@ public sealed class RunWriter : IDisposable
 
     private RecordingResult Decided(RecordingResult recording) => recording.With(_folder.Decisions, _run.Criteria.Sha256);
 
-    private byte[] PageOfOne(RunDigest digest, PilotSection? pilot)
+    private SensitivitySection AddSensitivity(OutputBatch batch)
+    {
+        batch.Add(SensitivityTsv.FileName, SensitivityTsv.Render(_sensitivity));
+        byte[]? picture = _draws ? SensitivityFigure.Render(_sensitivity, SensitivityFigure.Size) : null;
+        if (picture is not null)
+        {
+            batch.Add(SensitivityFigure.FileName, picture);
+        }
+
+        return new SensitivitySection(_sensitivity, picture);
+    }
+
+    private byte[] PageOfOne(RunDigest digest, PilotSection? pilot, SensitivitySection? sensitivity)
     {
         RecordingResult recording = digest.Detailed[0];
         ReportFigures figures = ReportFigures.Above(recording.Id, PicturesOf(recording.Id));
-        return ReportPage.OfRecording(_run, recording, figures, pilot, digest.Decisions, pilot is null ? digest.Fairness : null);
+        return ReportPage.OfRecording(_run, recording, figures, pilot, digest.Decisions, pilot is null ? digest.Fairness : null, sensitivity);
     }
 
     private ImmutableArray<FigureFile> PicturesOf(string id) =>

@@ -17,8 +17,15 @@ public static class ReportPage
     /// <param name="pilot">What a pilot shows first; null for none.</param>
     /// <param name="decisions">The decisions of a run over this recording alone; null for none.</param>
     /// <param name="fairness">Whether exclusions are even, of a run over this recording only; null among others, where it stands on the page over all.</param>
+    /// <param name="sensitivity">How many verdicts hang on the limits; null where the page over all recordings says it.</param>
     public static byte[] OfRecording(
-        AuditRun run, RecordingResult recording, ReportFigures figures, PilotSection? pilot = null, DecisionsDigest? decisions = null, FairnessReport? fairness = null)
+        AuditRun run,
+        RecordingResult recording,
+        ReportFigures figures,
+        PilotSection? pilot = null,
+        DecisionsDigest? decisions = null,
+        FairnessReport? fairness = null,
+        SensitivitySection? sensitivity = null)
     {
         RunDigest digest = RunDigest.Of(recording) with { Decisions = decisions };
         return Page(RunSummary.Of(digest), html =>
@@ -29,15 +36,19 @@ public static class ReportPage
             WriteFairness(html, fairness);
             UnreadSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
+            sensitivity?.Write(html);
             RepeatSection.Write(html, run);
         });
     }
 
     /// <summary>The page over several recordings, as UTF-8 bytes; each has a page of its own.</summary>
-    public static byte[] OfStudy(AuditRun run, RunDigest digest) => Page(RunSummary.Of(digest), html =>
+    /// <param name="run">With what they were audited.</param>
+    /// <param name="digest">The recordings.</param>
+    /// <param name="sensitivity">How many verdicts hang on the limits; null when it was not counted.</param>
+    public static byte[] OfStudy(AuditRun run, RunDigest digest, SensitivitySection? sensitivity = null) => Page(RunSummary.Of(digest), html =>
     {
         ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
-        WriteWay(html, digest);
+        WriteWay(html, digest, sensitivity is not null);
         StandsOut.Write(html, digest, worstFirst);
         DecisionSection.WriteStudy(html, digest);
         WriteFairness(html, digest.Fairness);
@@ -45,6 +56,7 @@ public static class ReportPage
         new OverviewTable(worstFirst).Write(html);
         UnreadSection.Write(html, run, digest.Unread);
         AdviceSection.Write(html, digest.Codes);
+        sensitivity?.Write(html);
         RepeatSection.Write(html, run);
     });
 
@@ -56,7 +68,7 @@ public static class ReportPage
         }
     }
 
-    private static void WriteWay(HtmlText html, RunDigest digest)
+    private static void WriteWay(HtmlText html, RunDigest digest, bool hasSensitivity)
     {
         html.Line("<nav aria-label=\"On this page\"><ul>")
             .Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
@@ -78,6 +90,11 @@ public static class ReportPage
         if (!digest.Unread.IsEmpty)
         {
             html.Line("<li><a href=\"#unread\">Could not be read</a></li>");
+        }
+
+        if (hasSensitivity)
+        {
+            html.Line($"<li><a href=\"#limits-moved\">{SensitivityWords.Title}</a></li>");
         }
 
         html.Line("<li><a href=\"#again\">How to make this again</a></li>").Line("</ul></nav>");

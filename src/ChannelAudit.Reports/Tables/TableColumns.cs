@@ -31,4 +31,10 @@ public static class TableColumns
     /// <summary>Columns of <c>pairs.tsv</c>.</summary>
     public static ImmutableArray<string> Pairs { get; } =
         ["channel_a", "channel_b", "trial", "rho", "rho_high", "distance", "coherence", "gain_ab", "gain_ba"];
+
+    /// <summary>Columns of <c>sensitivity.tsv</c>.</summary>
+    public static ImmutableArray<string> Sensitivity { get; } =
+    [
+        "reason", "factor", "trials", "trials_pass", "trials_questionable", "trials_reject", "channels", "channels_pass", "channels_questionable", "channels_reject",
+    ];
 }

@@ -22,6 +22,7 @@ public sealed class FileFormatsTests
         { "conditions.tsv", TableColumns.Conditions },
         { "fairness.tsv", FairnessTsv.Columns },
         { "fairness-shares.tsv", FairnessTsv.SharesColumns },
+        { "sensitivity.tsv", TableColumns.Sensitivity },
         { "measures.tsv", TableColumns.Measures },
         { "pairs.tsv", TableColumns.Pairs },
         { "Table of compare", ChangesTsv.Columns },

@@ -17,13 +17,12 @@ public sealed class BridgeJudge
     private readonly RecordingSurvey survey;
     private readonly ImmutableArray<PairStates?> states;
     private readonly ImmutableArray<BridgeMedians?> medians;
-    private readonly Criterion criterion;
+    private readonly Dictionary<(int Pair, long From, long To, bool MostAlone), BridgeMedians> known = [];
 
-    /// <summary>Prepares to judge the pairs of a recording.</summary>
-    public BridgeJudge(RecordingSurvey survey, Criterion criterion)
+    /// <summary>Prepares to judge the pairs of a recording, by any limits.</summary>
+    public BridgeJudge(RecordingSurvey survey)
     {
         this.survey = survey;
-        this.criterion = criterion;
         states = [.. survey.Pairs.Select(pair => pair.NotComparable is null ? PairStates.Of(pair) : null)];
         medians = [.. survey.Pairs.Select((pair, i) => MediansOf(pair, i, 0, long.MaxValue / 2))];
     }
@@ -35,7 +34,8 @@ public sealed class BridgeJudge
     /// <param name="index">Position among the survey's pairs.</param>
     /// <param name="trials">The trials.</param>
     /// <param name="readings">The pair's reading in each trial, null where there is none.</param>
-    public PairJudgement Judge(int index, ImmutableArray<Trial> trials, ImmutableArray<PairReading?> readings)
+    /// <param name="criterion">The limits.</param>
+    public PairJudgement Judge(int index, ImmutableArray<Trial> trials, ImmutableArray<PairReading?> readings, Criterion criterion)
     {
         PairSurvey pair = survey.Pairs[index];
         if (medians[index] is not { } alone || pair.Table is null)
@@ -44,11 +44,11 @@ public sealed class BridgeJudge
         }
 
         bool isShared = IsShared(index);
-        (BridgeMedians whole, BridgeDecision decision) = DecideWhole(index, alone, isShared);
-        ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared));
+        (BridgeMedians whole, BridgeDecision decision) = DecideWhole(index, alone, isShared, criterion);
+        ImmutableArray<BridgeSpan> spans = BridgeSpan.Of(pair, Length(pair), span => DecideSpan(index, span, isShared, criterion));
         ImmutableArray<Grade> grades = GradeTrials(whole, decision, spans, trials, readings);
         return BridgeWords.Judgement(
-            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, LimitsOf(pair.Table.Bands, whole), isShared)
+            new BridgeCase(pair, survey.Channels[pair.A].Name, survey.Channels[pair.B].Name, whole, decision, spans, LimitsOf(pair.Table.Bands, whole, criterion), isShared)
             {
                 ElectrodesA = survey.Channels[pair.A].Site?.Electrodes ?? [],
                 ElectrodesB = survey.Channels[pair.B].Site?.Electrodes ?? [],
@@ -102,7 +102,7 @@ public sealed class BridgeJudge
             ? JoinedTime.GradeOf(own.Rho, own.GainAb, own.GainBa)
             : BridgeSpan.MedianAround(spans, trial) ?? whole;
 
-    private ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole) =>
+    private static ImmutableArray<BridgeLimit> LimitsOf(PairBands bands, BridgeMedians whole, Criterion criterion) =>
         BridgeLimit.Of(criterion, bands, bands.HasHigh && whole.RestSeconds > 0 ? BridgeDecision.LeastHigh(whole, bands) : 0);
 
     private BridgeMedians? MediansOf(PairSurvey pair, int index, long from, long to, bool mostAlone = true)
@@ -112,11 +112,18 @@ public sealed class BridgeJudge
             return null;
         }
 
+        // Limits that are moved ask for the same stretches again.
+        (int, long, long, bool) place = (index, from, to, mostAlone);
+        if (known.TryGetValue(place, out BridgeMedians? before))
+        {
+            return before;
+        }
+
         PairStates inside = own.Between(pair.SegmentsA.Starts, from, to - Length(pair));
         BridgeMedians found = BridgeMedians.Of(pair, inside, mostAlone);
 
         // Where rest shows the joint too, contractions that all sites see do not excuse it: three sites can be joined.
-        return found with
+        return known[place] = found with
         {
             IsActiveShared = Math.Abs(found.RhoRest ?? 0) < BridgeDecision.BeyondTissue
                 && SharedContractions.Of(survey, index, inside),
@@ -124,7 +131,7 @@ public sealed class BridgeJudge
     }
 
     // A bridge of a part of the session can hide in the medians of the contractions that are most alone, and a whole one in those of all.
-    private (BridgeMedians Medians, BridgeDecision Decision) DecideWhole(int index, BridgeMedians alone, bool isShared)
+    private (BridgeMedians Medians, BridgeDecision Decision) DecideWhole(int index, BridgeMedians alone, bool isShared, Criterion criterion)
     {
         PairSurvey pair = survey.Pairs[index];
         BridgeMedians all = MediansOf(pair, index, 0, long.MaxValue / 2, mostAlone: false)!;
@@ -133,7 +140,7 @@ public sealed class BridgeJudge
         return ofAll.Grade > ofAlone.Grade ? (all, ofAll) : (alone, ofAlone);
     }
 
-    private (BridgeMedians Medians, BridgeDecision Decision) DecideSpan(int index, (long From, long To) span, bool isShared)
+    private (BridgeMedians Medians, BridgeDecision Decision) DecideSpan(int index, (long From, long To) span, bool isShared, Criterion criterion)
     {
         PairSurvey pair = survey.Pairs[index];
         BridgeMedians own = MediansOf(pair, index, span.From, span.To)!;

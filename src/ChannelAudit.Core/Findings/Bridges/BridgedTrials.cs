@@ -36,6 +36,20 @@ internal static class BridgedTrials
             }),
     ];
 
+    /// <summary>The worst of them, without words.</summary>
+    /// <param name="pairs">What was judged about the pairs the channel is in.</param>
+    /// <param name="trial">Position of the trial.</param>
+    public static Grade GradeOf(ImmutableArray<PairJudgement> pairs, int trial)
+    {
+        Grade worst = Grade.Pass;
+        foreach (PairJudgement pair in pairs)
+        {
+            worst = pair.Finding is not null && pair.Trials[trial] > worst ? pair.Trials[trial] : worst;
+        }
+
+        return worst;
+    }
+
     private static ScoreEffect Effect(int channel, PairJudgement pair, TrialReadings readings, RecordingSurvey survey)
     {
         int other = pair.A == channel ? pair.B : pair.A;

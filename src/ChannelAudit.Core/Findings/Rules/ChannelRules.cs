@@ -17,13 +17,21 @@ internal sealed class ChannelRules
     /// <param name="channel">The channel.</param>
     /// <param name="criteria">The limits in force: of surviving measures where a scoring filter is stated.</param>
     public ChannelRules(ChannelSurvey channel, AuditCriteria criteria)
+        : this(channel, criteria, inWords: true)
+    {
+    }
+
+    private ChannelRules(ChannelSurvey channel, AuditCriteria criteria, bool inWords)
     {
         bool behind = channel.Frame.Filter.IsStated;
-        lineNoise = new LineNoiseRule(channel, criteria, behind);
+        lineNoise = new LineNoiseRule(channel, criteria, behind) { SaysRescue = inWords };
         narrowBand = new NarrowBandRule(channel, criteria, behind);
         noiseFloor = new NoiseFloorRule(channel, criteria);
-        rescue = behind ? null : new OrdinaryRescue(channel, criteria);
+        rescue = behind || !inWords ? null : new OrdinaryRescue(channel, criteria);
     }
+
+    /// <summary>Rules that give the same grades and do not say what a filter would rescue, which takes the most time.</summary>
+    public static ChannelRules WithoutWords(ChannelSurvey channel, AuditCriteria criteria) => new(channel, criteria, inWords: false);
 
     /// <summary>Whether the muscle is active at rest.</summary>
     public bool IsTonic(WindowCase whole) => noiseFloor.IsTonic(whole);

@@ -13,6 +13,9 @@ internal sealed class LineNoiseRule : PeakRule
     {
     }
 
+    /// <summary>Whether a finding says what a notch would leave.</summary>
+    public bool SaysRescue { get; init; } = true;
+
     protected override bool MustAgree => false;
 
     protected override PeakReading? ReadingOf(WindowReading reading, bool behind) => behind ? reading.Left?.Line : reading.Line;
@@ -30,7 +33,7 @@ internal sealed class LineNoiseRule : PeakRule
     protected override string Rescue(WindowCase window, PeakCase found, Grade grade)
     {
         SpectralFrame frame = Channel.Frame;
-        if (Behind || window.Reading.Density.Length == 0 || frame.Harmonics.IsEmpty || frame.Harmonics[0].Harmonic != 1)
+        if (!SaysRescue || Behind || window.Reading.Density.Length == 0 || frame.Harmonics.IsEmpty || frame.Harmonics[0].Harmonic != 1)
         {
             return string.Empty;
         }
