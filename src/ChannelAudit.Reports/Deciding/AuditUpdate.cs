@@ -11,7 +11,7 @@ namespace ChannelAudit.Reports.Deciding;
 /// <remarks>The files are those that <c>screen</c> would write from the recordings with this ledger, byte for byte.</remarks>
 public static class AuditUpdate
 {
-    private const int LockTries = 500;
+    private const int LockTries = 3000;
     private const int LockWaitMs = 20;
 
     /// <summary>Brings them up to date; does nothing when they are.</summary>

@@ -22,6 +22,7 @@ internal sealed class UnfinishedRun : IDisposable
     private const string ListName = "list.json";
     private const string LockName = "lock";
     private const string AloneSuffix = ".alone";
+    private const int LeftTries = 3;
 
     private readonly string _folder;
     private readonly MadeFolders _made;
@@ -30,8 +31,12 @@ internal sealed class UnfinishedRun : IDisposable
     private UnfinishedRun(string folder, MadeFolders made)
     {
         (_folder, _made) = (folder, made);
-        _lock = new FileStream(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+        _lock = new FileStream(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
+        _lock.SetLength(Environment.ProcessId);
     }
+
+    // The run before takes the file away at its end. Who had opened it just before holds the lock of a file that is gone, beside somebody who makes a new one.
+    private bool IsOursAlone => new FileInfo(_lock.Name) is { Exists: true } found && found.Length == _lock.Length;
 
     /// <summary>Opens or makes it.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
@@ -41,7 +46,9 @@ internal sealed class UnfinishedRun : IDisposable
     /// <summary>Opens or makes it; null while another run writes there.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public static UnfinishedRun? TryOpen(string audit)
+    public static UnfinishedRun? TryOpen(string audit) => TryOpen(audit, LeftTries);
+
+    private static UnfinishedRun? TryOpen(string audit, int left)
     {
         string folder = Path.Combine(Path.GetFullPath(audit), FolderName);
         MadeFolders made = new();
@@ -53,11 +60,24 @@ internal sealed class UnfinishedRun : IDisposable
             }
 
             made.Make(folder);
-            return new UnfinishedRun(folder, made);
+            UnfinishedRun run = new(folder, made);
+            if (run.IsOursAlone)
+            {
+                return run;
+            }
+
+            run._lock.Dispose();
+            return TryOpen(audit, left);
         }
         catch (IOException) when (File.Exists(Path.Combine(folder, LockName)))
         {
             return null;
+        }
+        catch (IOException) when (left > 0)
+        {
+            // The run before went away just now, and took lock and folder with it.
+            made.RemoveEmpty();
+            return TryOpen(audit, left - 1);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -149,7 +169,13 @@ internal sealed class UnfinishedRun : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        // Away before it is unlocked; Windows lets it go only afterwards.
+        Quietly.Do(() => File.Delete(_lock.Name));
         _lock.Dispose();
+        if (OperatingSystem.IsWindows())
+        {
+            Quietly.Do(() => File.Delete(_lock.Name));
+        }
 
         // Recordings that wait stay for the next run; without any the folder goes.
         if (Directory.Exists(_folder) && !Directory.EnumerateFileSystemEntries(_folder).Any())
