@@ -44,15 +44,18 @@ internal static class CompareCommand
         };
         Command command = new("compare", "Says what changed between two audits of the same recordings, and why.") { a, b, table };
         command.SetAction((parse, cancel) => Task.FromResult(
-            Run(parse.GetRequiredValue(a), parse.GetRequiredValue(b), parse.GetValue(table), context.Output, cancel)));
+            Run(parse.GetRequiredValue(a), parse.GetRequiredValue(b), parse.GetValue(table), context, cancel)));
         help.Add(command, Help);
         return command;
     }
 
-    private static int Run(string folderA, string folderB, string? table, TextWriter output, CancellationToken cancel)
+    private static int Run(string folderA, string folderB, string? table, CommandContext context, CancellationToken cancel)
     {
+        TextWriter output = context.Output;
         StoredAudit a = StoredAudit.Open(folderA);
         StoredAudit b = StoredAudit.Open(folderB);
+        LedgerWarnings.Tell(context, a);
+        LedgerWarnings.Tell(context, b);
         bool isPrinted = string.Equals(table, StandardOutput, StringComparison.Ordinal);
         using NewTable? file = table is null || isPrinted ? null : new NewTable(table, ChangesTsv.Header());
         if (isPrinted)

@@ -39,16 +39,17 @@ internal static class ExportBidsCommand
         };
         Command command = new("bids", "Writes the verdicts of an audit as a BIDS derivative data set.") { audit, to };
         command.SetAction((parse, cancel) => Task.FromResult(Run(
-            parse.GetRequiredValue(audit), parse.GetValue(to) ?? throw UsageErrors.OptionMissing(Name, to), context.Output, cancel)));
+            parse.GetRequiredValue(audit), parse.GetValue(to) ?? throw UsageErrors.OptionMissing(Name, to), context, cancel)));
         help.Add(command, Help);
         return command;
     }
 
-    private static int Run(string folder, string to, TextWriter output, CancellationToken cancel)
+    private static int Run(string folder, string to, CommandContext context, CancellationToken cancel)
     {
         StoredAudit audit = StoredAudit.Open(folder);
+        LedgerWarnings.Tell(context, audit);
         int files = BidsExport.Write(audit, to, cancel).Length;
-        output.Write($"Written to {OneLine.Of(to)}: {Quantities.Many(audit.Recordings.Length, "recording")}, {Quantities.Many(files, "file")}\n");
+        context.Output.Write($"Written to {OneLine.Of(to)}: {Quantities.Many(audit.Recordings.Length, "recording")}, {Quantities.Many(files, "file")}\n");
         return ExitCode.Done;
     }
 }

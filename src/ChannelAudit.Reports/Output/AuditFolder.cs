@@ -144,7 +144,7 @@ public sealed class AuditFolder : IDisposable
     /// <summary>Puts other bytes in the place of a recording's file, unless they are the same.</summary>
     internal void Replace(string id, string name, ReadOnlySpan<byte> bytes)
     {
-        ImmutableArray<HeldFile> files = _current[id];
+        ImmutableArray<HeldFile> files = Held(id);
         HeldFile held = files.Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal));
         if (string.Equals(held.File.Sha256, LedgerChain.HashOf(bytes), StringComparison.Ordinal))
         {
@@ -152,23 +152,23 @@ public sealed class AuditFolder : IDisposable
         }
 
         (OutputFile file, string place) = _unfinished.WriteAlone(id, name, bytes);
-        _current[id] = files.Replace(held, new HeldFile(file, place));
+        Hold(id, files.Replace(held, new HeldFile(file, place)));
     }
 
     /// <summary>Where a growing table is written.</summary>
     internal string PlaceOfTable(string name) => _unfinished.Place(name);
 
     /// <summary>The names of a recording's files, in order.</summary>
-    internal ImmutableArray<string> FilesOf(string id) => [.. _current[id].Select(file => file.File.Path)];
+    internal ImmutableArray<string> FilesOf(string id) => [.. Held(id).Select(file => file.File.Path)];
 
     /// <summary>The bytes of a recording's file, wherever it is now.</summary>
     internal byte[] Read(string id, string name) =>
-        File.ReadAllBytes(_current[id].Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal)).WaitsAt ?? StandingPlace(id, name));
+        File.ReadAllBytes(Held(id).Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal)).WaitsAt ?? StandingPlace(id, name));
 
     /// <summary>Hands a recording's files to a batch: those that wait, and those that stand in their place.</summary>
     internal void HandTo(OutputBatch batch, string id)
     {
-        foreach (HeldFile held in _current[id])
+        foreach (HeldFile held in Held(id))
         {
             OutputFile placed = held.File with { Path = AuditWriter.Place(id, held.File.Path) };
             if (held.WaitsAt is { } place)
@@ -188,11 +188,23 @@ public sealed class AuditFolder : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _unfinished.Dispose();
 
-    private void Hold(string id, ImmutableArray<OutputFile> files, bool waits)
+    private void Hold(string id, ImmutableArray<OutputFile> files, bool waits) =>
+        Hold(id, [.. files.Select(file => new HeldFile(file, waits ? _unfinished.Place(id, file.Path) : null))]);
+
+    // Other threads finish recordings while the files of one are asked for.
+    private ImmutableArray<HeldFile> Held(string id)
     {
         lock (_gate)
         {
-            _current[id] = [.. files.Select(file => new HeldFile(file, waits ? _unfinished.Place(id, file.Path) : null))];
+            return _current[id];
+        }
+    }
+
+    private void Hold(string id, ImmutableArray<HeldFile> files)
+    {
+        lock (_gate)
+        {
+            _current[id] = files;
         }
     }
 

@@ -175,8 +175,11 @@ public sealed class DecideCommandTests : IDisposable
         await File.AppendAllTextAsync(_folder.In("audit/decisions.jsonl"), "{\"format\":\"chan");
 
         CommandRun screened = await Screen("audit");
+        CommandRun exported = await CommandRun.Of("export", "bids", Audit, "--to", _folder.In("bids"));
         CommandRun run = await Decide("--recording", "P1", "--trial", "1", "--verdict", "reject", "--reason", "coughed", "--by", "R. Viewer");
 
+        Assert.Contains("/decisions.jsonl, line 1: 15 bytes of a decision that was broken off", exported.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Done, exported.Code);
         Assert.Contains("15 bytes of a decision that was broken off", screened.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         Assert.Equal("{\"format\":\"chan\n", await File.ReadAllTextAsync(_folder.In("audit/decisions.torn")));
