@@ -59,7 +59,7 @@ public static class Audit
                 .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
                 .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
-            Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, channels), .. input.Warnings],
+            Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, readings.Channels), .. input.Warnings],
             Sensitivity = input.WithSensitivity ? LimitSweep.Of(readings, input.Criteria, cancellation) : null,
             MinimumTrials = input.Setup.Trials.Minimum,
             ExpectedConditions = ProtocolConditions.Of(input.Setup),
