@@ -33,9 +33,13 @@ internal static class UsageErrors
     public static ChannelAuditException NotForTables(string folder) => Fault(
         $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty")}", "name a new or an empty folder with --out");
 
+    /// <summary>Neither a table of labels nor decisions to take for them.</summary>
+    public static ChannelAuditException NoLabels() => Fault(
+        "channelaudit raters: LABELS is missing", "give a table of labels, or --blind for the blind decisions of the audit; channelaudit raters --help has an example");
+
     /// <summary>Labels of which none is of anything in the audit.</summary>
-    public static ChannelAuditException NoLabelFits(string file, string? cause) => Fault(
-        $"{OneLine.Of(Path.GetFileName(file))}: {(cause is null ? "no labels below the header" : $"no label is of anything in the audit; the first: {cause}")}",
+    public static ChannelAuditException NoLabelFits(string source, string? cause) => Fault(
+        $"{OneLine.Of(source)}: {(cause is null ? "no labels in it" : $"no label is of anything in the audit; the first: {cause}")}",
         "look at the names of recordings, channels and trials in verdicts.tsv");
 
     /// <summary>A reason code that does not exist.</summary>

@@ -26,6 +26,7 @@ internal static class RatersCommand
               K07        cheek    12     A      reject
               K07        cheek    12     B      pass
             Labels: pass (good, ok), questionable (unsure) or reject (bad). n/a as trial: the whole channel.
+            --blind adds the decisions of the audit that were made without seeing the computed verdict.
 
             A limit chosen on labels looks better on them than it is: judge it on other recordings.
 
@@ -42,30 +43,41 @@ internal static class RatersCommand
     public static Command Create(CommandContext context, HelpWithExample help)
     {
         Argument<string> folder = new("DIR") { Description = "the folder of an audit" };
-        Argument<string> labels = new("LABELS") { Description = "a table of people's labels: recording, channel, trial, rater, label" };
+        Argument<string?> labels = new("LABELS")
+        {
+            Description = "a table of people's labels: recording, channel, trial, rater, label; may be left out with --blind",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        Option<bool> blind = new("--blind") { Description = "take blind decisions of the audit for labels, too", Arity = ArgumentArity.Zero };
         Option<string> place = new("--out") { HelpName = "FOLDER", Description = "also write tables and a picture, into a new or empty folder" };
-        Command command = new("raters", "Holds people's labels against the criteria and each other.") { folder, labels, place };
+        Command command = new("raters", "Holds people's labels against the criteria and each other.") { folder, labels, blind, place };
         command.SetAction((parse, cancel) => Task.FromResult(
-            Run(parse.GetRequiredValue(folder), parse.GetRequiredValue(labels), parse.GetValue(place), context.Output, cancel)));
+            Run(parse.GetRequiredValue(folder), parse.GetValue(labels), parse.GetValue(blind), parse.GetValue(place), context.Output, cancel)));
         help.Add(command, Help);
         return command;
     }
 
-    private static int Run(string folder, string file, string? place, TextWriter output, CancellationToken cancel)
+    private static int Run(string folder, string? file, bool withBlind, string? place, TextWriter output, CancellationToken cancel)
     {
+        if (file is null && !withBlind)
+        {
+            throw UsageErrors.NoLabels();
+        }
+
         StoredAudit audit = StoredAudit.Open(folder);
 
-        // Another source of labels joins here: whatever gives a place, a rater and a grade.
-        ImmutableArray<GivenLabel> labels = LabelList.Read(file);
+        // Every source of labels joins here: whatever gives a place, a rater and a grade.
+        ImmutableArray<GivenLabel> labels = [.. file is null ? [] : LabelList.Read(file), .. withBlind ? BlindDecisions.Of(audit) : []];
+        string source = string.Join(" and ", new[] { file is null ? null : Path.GetFileName(file), withBlind ? "blind decisions" : null }.OfType<string>());
         RaterFolder? tables = place is null ? null : new RaterFolder(place);
         RaterStudy study = RaterStudy.Of(audit, labels, cancel);
         if (study.Sets.IsEmpty)
         {
-            throw UsageErrors.NoLabelFits(file, study.Unmatched.IsEmpty ? null : study.Unmatched[0].Cause);
+            throw UsageErrors.NoLabelFits(source, study.Unmatched.IsEmpty ? null : study.Unmatched[0].Cause);
         }
 
         tables?.Write(study);
-        output.Write(RatersText.Render(study, Path.GetFileName(file)));
+        output.Write(RatersText.Render(study, source));
         output.Write(place is null ? string.Empty : $"\nWritten to {place}: {string.Join(", ", tables!.Written)}\n");
         return ExitCode.Done;
     }

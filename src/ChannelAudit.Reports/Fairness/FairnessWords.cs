@@ -67,11 +67,11 @@ public static class FairnessWords
     /// <summary>Three decimals, or <c>below 0.001</c>.</summary>
     public static string Probability(double p) => p < 0.001 ? "below 0.001" : p.ToString("F3", CultureInfo.InvariantCulture);
 
-    /// <summary>What a test rests on: <c>conditions exchanged within each of 12 participants, all 4096 arrangements</c>.</summary>
+    /// <summary>What a test rests on: <c>conditions exchanged within each of 12 participants, 2048 arrangements in all</c>.</summary>
     public static string Test(FairnessComparison one)
     {
         ArgumentNullException.ThrowIfNull(one);
-        string drawn = one.IsExact ? $"all {one.Arrangements.Plain()} arrangements" : $"{one.Arrangements.Plain()} arrangements drawn";
+        string drawn = one.IsExact ? $"{Quantities.Many(one.Arrangements, "arrangement")} in all" : $"{one.Arrangements.Plain()} arrangements drawn";
         string participants = Quantities.Many(one.Units, "participant");
         return one.Test switch
         {

@@ -15,13 +15,13 @@ public static class RatersText
 
     /// <summary>The text.</summary>
     /// <param name="study">What was found.</param>
-    /// <param name="file">The labels' file name.</param>
-    public static string Render(RaterStudy study, string file)
+    /// <param name="source">Where the labels come from, in words.</param>
+    public static string Render(RaterStudy study, string source)
     {
         ArgumentNullException.ThrowIfNull(study);
         StringBuilder text = new();
         text.Append("Audit:  ").Append(TerminalText.Clean(study.Audit.Folder)).Append('\n');
-        text.Append("Labels: ").Append(TerminalText.Clean(file)).Append(", ").Append(Quantities.Many(study.Labels, "label"))
+        text.Append("Labels: ").Append(TerminalText.Clean(source)).Append(", ").Append(Quantities.Many(study.Labels, "label"))
             .Append(" of ").Append(Quantities.Many(study.Raters.Length, "rater")).Append('\n');
         if (study.Replaced > 0)
         {

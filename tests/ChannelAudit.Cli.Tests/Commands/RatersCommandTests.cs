@@ -42,13 +42,15 @@ public sealed class RatersCommandTests : IDisposable
         [
             await CommandRun.Of("raters", _folder.Folder, labels), await CommandRun.Of("raters", _folder.In("audit"), other),
             await CommandRun.Of("raters", _folder.In("audit"), bad), await CommandRun.Of("raters", _folder.In("audit"), labels, "--out", _folder.In("full")),
-            await CommandRun.Of("raters", _folder.In("audit")),
+            await CommandRun.Of("raters", _folder.In("audit")), await CommandRun.Of("raters", _folder.In("audit"), "--blind"),
         ];
 
         Assert.All(runs, run => Assert.Equal((ExitCode.Usage, string.Empty), (run.Code, run.Output)));
         Assert.All(runs, run => Assert.Matches("^error: [^\n]+\nhint: [^\n]+\n$", run.Error));
         Assert.StartsWith("error: other.tsv: no label is of anything in the audit; the first: the audit has no recording \"elsewhere\"\n", runs[1].Error, StringComparison.Ordinal);
         Assert.StartsWith($"error: {_folder.In("full")}: not empty\n", runs[3].Error, StringComparison.Ordinal);
+        Assert.StartsWith("error: channelaudit raters: LABELS is missing\n", runs[4].Error, StringComparison.Ordinal);
+        Assert.StartsWith("error: blind decisions: no labels in it\n", runs[5].Error, StringComparison.Ordinal);
         Assert.Single(Directory.GetFiles(_folder.In("full")));
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ChannelAudit.Decisions;
 using ChannelAudit.Lists;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Raters;
@@ -127,6 +128,27 @@ public sealed class RaterStudyTests : IDisposable
         Assert.Contains("line 7, A: the recording has no channel \"chek\"; did you mean \"cheek\"?\n", RatersText.Render(study, "labels.tsv"), StringComparison.Ordinal);
     }
 
+    /// <summary>Of five decisions one was made with the verdict in sight, one was taken back, and one is about other bytes.</summary>
+    [Fact]
+    public void BlindDecisionsAreLabelsAndOthersAreNot()
+    {
+        SampleResults.Run().Write(_folder.Path, figures: null, CancellationToken.None);
+        Decision[] drafts =
+        [
+            Draft("cheek", 3) with { Blind = true }, Draft("cheek", 4), Draft("cheek", 5) with { Blind = true },
+            Draft("cheek", 1) with { Blind = true, RecordingSha256 = new string('9', 64) }, Draft("brow", null) with { Blind = true },
+        ];
+        LedgerWriter.Append(_folder.Path, _ => drafts, new FixedClock(), CancellationToken.None);
+        LedgerWriter.Withdraw(_folder.Path, 3, "R. Viewer", "a slip", "decide", new FixedClock(), CancellationToken.None);
+
+        ImmutableArray<GivenLabel> labels = BlindDecisions.Of(StoredAudit.Open(_folder.Path));
+
+        Assert.Equal(
+            new[] { ("cheek", (int?)3, "R. Viewer", Grade.Pass), ("brow", null, "R. Viewer", Grade.Pass) },
+            labels.Select(label => (label.Place.Channel!, label.Place.TrialNumber, label.Rater, label.Grade)));
+        Assert.Equal([1, 1], RaterStudy.Of(StoredAudit.Open(_folder.Path), labels, CancellationToken.None).Sets.Select(set => set.Count));
+    }
+
     [Fact]
     public void TablesHaveARowForEachPairCallMeasureAndPoint()
     {
@@ -158,6 +180,21 @@ public sealed class RaterStudyTests : IDisposable
         Assert.Equal(RaterCurves.Render(set, FigureSize.Small), RaterCurves.Render(set, FigureSize.Small));
     }
 
+    private static Decision Draft(string channel, int? trial) => new()
+    {
+        By = "R. Viewer",
+        Action = DecisionAction.Decide,
+        Recording = "day1+p07",
+        Channel = channel,
+        Trial = trial is { } number ? new DecidedTrial(number, 20.5m, 3m, "happy") : null,
+        Verdict = Grade.Pass,
+        Reason = "looked at the trace",
+        Computed = [new ComputedVerdict(channel, Grade.Reject, ["line-noise"])],
+        RecordingSha256 = SampleResults.Faulty().Sha256,
+        CriteriaSha256 = SampleResults.CriteriaSha256,
+        Origin = "decide",
+    };
+
     private static MeasureAgainstPeople Curve(RaterStudy study, string measure) =>
         study.Sets[0].Curves.Single(curve => string.Equals(curve.Measure.Name, measure, StringComparison.Ordinal));
 
@@ -188,5 +225,10 @@ public sealed class RaterStudyTests : IDisposable
         SampleResults.Run(large with { Channels = [large.Channels[0] with { Cells = [.. cells] }] }).Write(_folder.Path, figures: null, CancellationToken.None);
         string letters = new string('g', trials - bad) + new string('b', bad);
         return RaterStudy.Of(StoredAudit.Open(_folder.Path), Labels("A", "cheek", letters), CancellationToken.None);
+    }
+
+    private sealed class FixedClock : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => new(2026, 3, 12, 10, 5, 0, TimeSpan.Zero);
     }
 }
