@@ -45,6 +45,12 @@ internal sealed class GradeTable
         return new GradeTable(trials, wholes);
     }
 
+    /// <summary>What a reason makes of a trial.</summary>
+    /// <param name="channel">Position of the channel.</param>
+    /// <param name="trial">Position of the trial.</param>
+    /// <param name="reason">The reason code.</param>
+    public Grade TrialGrade(int channel, int trial, string reason) => trials[channel][trial][ReasonCode.All.IndexOf(reason)];
+
     /// <summary>Verdicts of the trials of a channel, counted, where one reason is judged by another table.</summary>
     /// <param name="channel">Position of the channel.</param>
     /// <param name="reason">Position of the reason among <see cref="ReasonCode.All"/>; -1 for none.</param>

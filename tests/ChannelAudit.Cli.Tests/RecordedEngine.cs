@@ -100,6 +100,8 @@ internal sealed class RecordedEngine : IScreenEngine
 
         public bool HasAudit => false;
 
+        public ImmutableArray<string> OutdatedStudies => [];
+
         public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => [];
 
         public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) => null;

@@ -34,6 +34,9 @@ internal sealed class AuditOutput : IScreenOutput
     public bool HasAudit => _place.HasAudit;
 
     /// <inheritdoc/>
+    public ImmutableArray<string> OutdatedStudies => _writer.OutdatedStudies;
+
+    /// <inheritdoc/>
     public ImmutableArray<string> NotAmong(IEnumerable<string> ids) => _writer.NotAmong(ids);
 
     /// <inheritdoc/>

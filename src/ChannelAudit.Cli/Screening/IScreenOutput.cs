@@ -27,6 +27,9 @@ internal interface IScreenOutput : IDisposable
     /// <summary>Adds a recording to the tables, in their order.</summary>
     void Add(RecordingResult recording, RecordingStamp stamp);
 
+    /// <summary>Recordings whose study of planted faults is of other inputs, and goes at the end of the run.</summary>
+    ImmutableArray<string> OutdatedStudies { get; }
+
     /// <summary>Puts everything into its place.</summary>
     /// <exception cref="ChannelAuditException">When the folder cannot be written.</exception>
     RunDigest Finish(ImmutableArray<UnreadRecording> unread, CancellationToken cancel);

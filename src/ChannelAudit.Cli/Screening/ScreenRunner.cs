@@ -68,6 +68,11 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             log.Warning("the audit that stood in {Folder:l} was also over {Recordings:l}: not in this run, so no longer in it", request.OutFolder, Text.OneLine.List(dropped));
         }
 
+        if (!place.OutdatedStudies.IsEmpty)
+        {
+            log.Warning("what detectability found in {Recordings:l} is of other inputs: it was taken away; run it again", Text.OneLine.List(place.OutdatedStudies));
+        }
+
         return unread.Length > 0 ? ExitCode.Unread : FailCode(digest, request.FailOn);
     }
 

@@ -8,7 +8,8 @@ internal static class RecordingCut
     /// <summary>The part before a moment; samples are shared with the whole, which disposing of the part leaves open.</summary>
     /// <param name="recording">The whole.</param>
     /// <param name="seconds">Where it ends, seconds from the first stored sample.</param>
-    public static Recording Before(Recording recording, decimal seconds) => new()
+    /// <param name="samples">The samples of the whole, where others than its own are to be read; null for its own.</param>
+    public static Recording Before(Recording recording, decimal seconds, ISampleSource? samples = null) => new()
     {
         FileName = recording.FileName,
         Format = recording.Format,
@@ -16,7 +17,7 @@ internal static class RecordingCut
         Annotations = [.. recording.Annotations.Where(note => note.OnsetS < seconds)],
         Warnings = recording.Warnings,
         DurationS = Math.Min(recording.DurationS, (double)seconds),
-        Samples = new Shared(recording.Samples),
+        Samples = new Shared(samples ?? recording.Samples),
     };
 
     private static ImmutableArray<Stretch> Before(ImmutableArray<Stretch> stretches, long end) =>

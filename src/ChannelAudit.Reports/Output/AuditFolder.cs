@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
@@ -94,6 +95,7 @@ public sealed class AuditFolder : IDisposable
         List<Func<bool>> checks = [.. recordings.Select(one => (Func<bool>)(() => Stands(one.Id, one.Stamp, needed)))];
         checks.AddRange(Previous.Files.Where(file => !file.Path.Contains('/', StringComparison.Ordinal))
             .Select(file => (Func<bool>)(() => IsAsWritten(file))));
+        checks.Add(() => ShowsStudies(recordings.Select(one => one.Id)));
         return all(checks)
             ? RunDigest.Of(Previous.Recordings, Previous.Odd, ReadStanding) with { Decisions = WithTorn(Previous.Decisions) }
             : null;
@@ -214,6 +216,14 @@ public sealed class AuditFolder : IDisposable
         && standing.Stamp == stamp
         && needed.All(name => standing.Files.Any(file => string.Equals(file.Path, name, StringComparison.Ordinal)))
         && AreAsWritten(id, standing.Files);
+
+    // A study of planted faults that came since is to be on the page.
+    private bool ShowsStudies(IEnumerable<string> ids)
+    {
+        string report = Path.Combine(FolderPath, "report.html");
+        string page = File.Exists(report) ? File.ReadAllText(report) : string.Empty;
+        return ids.All(id => KeptStudies.IsShown(FolderPath, id, page));
+    }
 
     private bool AreAsWritten(string id, ImmutableArray<OutputFile> files)
     {

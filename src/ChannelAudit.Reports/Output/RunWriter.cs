@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Pages;
+using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
@@ -22,6 +23,7 @@ public sealed class RunWriter : IDisposable
     private readonly bool _isAlone;
     private readonly bool _draws;
     private readonly SensitivityTally _sensitivity;
+    private readonly KeptStudies _studies;
     private readonly RunCollector _collector = new();
     private readonly MethodsTally _methods = new();
     private readonly List<string> _ids = [];
@@ -38,6 +40,7 @@ public sealed class RunWriter : IDisposable
     {
         (_run, _folder, _isAlone, _draws) = (run, folder, isAlone, draws);
         _sensitivity = new SensitivityTally(run.Criteria);
+        _studies = new KeptStudies(folder.FolderPath);
         _verdicts = Table("verdicts.tsv", TableColumns.Verdicts);
         _channels = Table("channels.tsv", TableColumns.Channels);
         _conditions = Table("conditions.tsv", TableColumns.Conditions);
@@ -95,7 +98,11 @@ public sealed class RunWriter : IDisposable
         _collector.Add(recording, stamp);
         _methods.Add(recording);
         _sensitivity.Add(recording.Sensitivity);
+        _studies.Add(_run, recording);
     }
+
+    /// <summary>Recordings whose study of planted faults is of other inputs, and goes at the end of the run.</summary>
+    public ImmutableArray<string> OutdatedStudies => _studies.Outdated;
 
     /// <summary>Recordings of the audit that stands in the folder which a run is not over: their results go at its end.</summary>
     /// <param name="ids">Recordings of the run.</param>
@@ -122,7 +129,7 @@ public sealed class RunWriter : IDisposable
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
         SensitivitySection? sensitivity = pilot is null ? AddSensitivity(batch) : null;
-        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot, sensitivity) : ReportPage.OfStudy(_run, digest, sensitivity));
+        batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot, sensitivity) : ReportPage.OfStudy(_run, digest, sensitivity, _studies.Kept));
         if (pilot is null)
         {
             AddFairness(batch, digest.Fairness!);
@@ -138,6 +145,7 @@ public sealed class RunWriter : IDisposable
         batch.Add(PreviousAudit.FileName, AuditJson.Render(_run, digest, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
         cancel.ThrowIfCancellationRequested();
         batch.Commit(() => StaleFiles.Remove(_folder.FolderPath, [.. _folder.Previous.Files.Select(file => file.Path)], batch.Files.Select(file => file.Path)));
+        _studies.RemoveOutdated();
         _folder.Clear();
         return (digest, batch.Files);
     }
@@ -183,7 +191,7 @@ public sealed class RunWriter : IDisposable
     {
         RecordingResult recording = digest.Detailed[0];
         ReportFigures figures = ReportFigures.Above(recording.Id, PicturesOf(recording.Id));
-        return ReportPage.OfRecording(_run, recording, figures, pilot, digest.Decisions, pilot is null ? digest.Fairness : null, sensitivity);
+        return ReportPage.OfRecording(_run, recording, figures, pilot, digest.Decisions, pilot is null ? digest.Fairness : null, sensitivity, _studies.Kept);
     }
 
     private ImmutableArray<FigureFile> PicturesOf(string id) =>

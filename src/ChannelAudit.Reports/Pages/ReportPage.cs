@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Fairness;
+using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 
@@ -18,6 +19,7 @@ public static class ReportPage
     /// <param name="decisions">The decisions of a run over this recording alone; null for none.</param>
     /// <param name="fairness">Whether exclusions are even, of a run over this recording only; null among others, where it stands on the page over all.</param>
     /// <param name="sensitivity">How many verdicts hang on the limits; null where the page over all recordings says it.</param>
+    /// <param name="silence">What silence means in it; none when nobody asked.</param>
     public static byte[] OfRecording(
         AuditRun run,
         RecordingResult recording,
@@ -25,7 +27,8 @@ public static class ReportPage
         PilotSection? pilot = null,
         DecisionsDigest? decisions = null,
         FairnessReport? fairness = null,
-        SensitivitySection? sensitivity = null)
+        SensitivitySection? sensitivity = null,
+        ImmutableArray<KeptStudy> silence = default)
     {
         RunDigest digest = RunDigest.Of(recording) with { Decisions = decisions };
         return Page(RunSummary.Of(digest), html =>
@@ -37,6 +40,7 @@ public static class ReportPage
             UnreadSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
             sensitivity?.Write(html);
+            SilenceSection.Write(html, silence.IsDefault ? [] : silence);
             RepeatSection.Write(html, run);
         });
     }
@@ -45,7 +49,8 @@ public static class ReportPage
     /// <param name="run">With what they were audited.</param>
     /// <param name="digest">The recordings.</param>
     /// <param name="sensitivity">How many verdicts hang on the limits; null when it was not counted.</param>
-    public static byte[] OfStudy(AuditRun run, RunDigest digest, SensitivitySection? sensitivity = null) => Page(RunSummary.Of(digest), html =>
+    /// <param name="silence">What silence means in recordings whose owner asked.</param>
+    public static byte[] OfStudy(AuditRun run, RunDigest digest, SensitivitySection? sensitivity = null, ImmutableArray<KeptStudy> silence = default) => Page(RunSummary.Of(digest), html =>
     {
         ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
         WriteWay(html, digest, sensitivity is not null);
@@ -57,6 +62,7 @@ public static class ReportPage
         UnreadSection.Write(html, run, digest.Unread);
         AdviceSection.Write(html, digest.Codes);
         sensitivity?.Write(html);
+        SilenceSection.Write(html, silence.IsDefault ? [] : silence);
         RepeatSection.Write(html, run);
     });
 

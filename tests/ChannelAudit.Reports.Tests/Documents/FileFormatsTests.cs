@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Comparing;
 using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Raters;
 using ChannelAudit.Reports.Reconciling;
+using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.TestKit;
 
@@ -23,6 +24,7 @@ public sealed class FileFormatsTests
         { "fairness.tsv", FairnessTsv.Columns },
         { "fairness-shares.tsv", FairnessTsv.SharesColumns },
         { "sensitivity.tsv", TableColumns.Sensitivity },
+        { "detectability.tsv", SilenceTsv.Columns },
         { "measures.tsv", TableColumns.Measures },
         { "pairs.tsv", TableColumns.Pairs },
         { "Table of compare", ChangesTsv.Columns },
