@@ -15,7 +15,7 @@ internal sealed class GradeTable
     private readonly Grade[][][] trials;
     private readonly Grade[][] wholes;
 
-    private GradeTable(Grade[][][] trials, Grade[][] wholes) => (this.trials, this.wholes) = (trials, wholes);
+    private GradeTable(Grade[][][] ofTrials, Grade[][] ofWholes) => (trials, wholes) = (ofTrials, ofWholes);
 
     /// <summary>Number of channels.</summary>
     public int Channels => wholes.Length;
@@ -28,21 +28,21 @@ internal sealed class GradeTable
         AuditCriteria asked = readings.Asked(criteria);
         ImmutableArray<Finding> swaps = LeadSwap.Find(readings.Answers, asked.For(ReasonCode.LeadSwap), readings.DurationS);
         ImmutableArray<PairJudgement> pairs = readings.Judge(asked.For(ReasonCode.Bridge));
-        Grade[][][] trials = new Grade[readings.Cases.Length][][];
-        Grade[][] wholes = new Grade[readings.Cases.Length][];
-        for (int index = 0; index < trials.Length; index++)
+        Grade[][][] ofTrials = new Grade[readings.Cases.Length][][];
+        Grade[][] ofWholes = new Grade[readings.Cases.Length][];
+        for (int index = 0; index < ofTrials.Length; index++)
         {
             ChannelCases channel = readings.Cases[index].Before(asked);
             ChannelRules rules = ChannelRules.WithoutWords(channel.Channel, asked);
             ImmutableArray<PairJudgement> own = [.. pairs.Where(pair => pair.A == index || pair.B == index)];
             ImmutableArray<Finding> carried = [.. swaps.Where(swap => swap.Channels.Contains(channel.Channel.Name, StringComparer.Ordinal))];
             ImmutableArray<Finding> throughout = CollapseRule.OfTrials(channel.Whole) is { } collapse ? [.. carried, collapse] : carried;
-            trials[index] = [.. channel.Windows.Select((window, i) => ByReason(VerdictPolicy.CellGrades(
+            ofTrials[index] = [.. channel.Windows.Select((window, i) => ByReason(VerdictPolicy.CellGrades(
                 window, rules.Judge(window), channel.Baselines[i] is { } before ? rules.Judge(before) : [], BridgedTrials.GradeOf(own, i), throughout)))];
-            wholes[index] = ByReason(VerdictPolicy.ChannelGrades(channel.Whole, rules.Judge(channel.Whole), own, carried));
+            ofWholes[index] = ByReason(VerdictPolicy.ChannelGrades(channel.Whole, rules.Judge(channel.Whole), own, carried));
         }
 
-        return new GradeTable(trials, wholes);
+        return new GradeTable(ofTrials, ofWholes);
     }
 
     /// <summary>What a reason makes of a trial.</summary>

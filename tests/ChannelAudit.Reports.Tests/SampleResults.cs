@@ -83,6 +83,7 @@ internal static class SampleResults
         Channels = [Cheek(), Brow(), Eye()],
         Skipped = [new SkippedChannel("Trigger", "a trigger channel")],
         Pairs = [Pair("cheek", "brow"), Pair("cheek", "eye"), Pair("brow", "eye")],
+        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [Finding("mouth-activity", Grade.Pass, ["cheek"], null, 20, 23, [], "the participant seems to speak", "speech or chewing")],
         Warnings = [new Warning("p07.edf", "header, channel 2", "the unit 'uv' was taken as microvolts")],
         Impedance = SampleReadings.Report(),
@@ -100,6 +101,7 @@ internal static class SampleResults
         Channels = [CleanChannel("cheek"), CleanChannel("brow")],
         Pairs = [Pair("cheek", "brow")],
         Skipped = [],
+        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [],
         Warnings = [],
     };
@@ -142,6 +144,7 @@ internal static class SampleResults
             }),
         ],
         Pairs = [],
+        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [],
     };
 

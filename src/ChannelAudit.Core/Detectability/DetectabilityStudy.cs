@@ -55,7 +55,8 @@ public static class DetectabilityStudy
         Recording recording, AuditInput input, DetectabilityOptions options, IProgress<(int Done, int All)> progress, CancellationToken cancellation)
     {
         decimal end = Math.Min((decimal)recording.DurationS, options.Minutes * 60);
-        using Recording used = RecordingCut.Before(recording, end, new SharedSamples(recording.Samples));
+        using SharedSamples shared = new(recording.Samples);
+        using Recording used = RecordingCut.Before(recording, end, shared);
         PlantHost host = new(used, input with { WithViews = false, WithSensitivity = false, Trials = [.. input.Trials.Where(trial => trial.WindowToS <= end)] }, cancellation);
         ImmutableArray<PlantKind> kinds = [.. PlantKinds.All.Where(kind => IsAsked(kind, options.Faults))];
         ImmutableArray<ImmutableArray<ImmutableArray<PlantPlace>>> rounds = [.. kinds.Select(kind => WhyNot(host, kind) is null ? Rounds(host, kind, options.Repeats * kind.RoundsEach) : [])];

@@ -7,6 +7,8 @@ internal static class PlantPlaces
     private const double ShortestJointS = 60;
     private const int PartOfRecording = 5;
 
+    private static readonly bool[] EitherWay = [false, true];
+
     /// <summary>Single trials of single channels, with some seconds on both sides.</summary>
     /// <param name="reason">The reason of which the trial is clean.</param>
     /// <param name="marginS">How long before and behind the trial's window the fault is there.</param>
@@ -41,7 +43,7 @@ internal static class PlantPlaces
         return from pair in host.Pairs()
                where AreAlike(host, pair.A, pair.B)
                from i in Enumerable.Range(0, stretches)
-               from isOpposite in new[] { false, true }
+               from isOpposite in EitherWay
                let place = new PlantPlace(pair.A, pair.B, i * length, (i + 1) * length, [.. Inside(host, pair, i * length, (i + 1) * length, reason)]) { IsOpposite = isOpposite }
                where place.Trials.Count > 0
                select place;

@@ -51,7 +51,7 @@ public sealed class DetectabilityTests
         double[] before = new double[1000];
         double[] after = new double[1000];
         using Recording planted = PlantedSamples.In(recording, [.. kind.Edits(host, place, 0, 7)]);
-        long start = (long)(place.FromS * 2000) + 500;
+        long start = Math.Max(0, (long)(place.FromS * 2000) + 500);
 
         recording.Samples.Read(host.Audited[place.Channel].Index, start, before);
         planted.Samples.Read(host.Audited[place.Channel].Index, start, after);

@@ -113,7 +113,7 @@ public sealed class SensitivityTests
     [Fact]
     public void AResultOfAnEarlierVersionHasNone()
     {
-        byte[] json = ResultWriter.Render(SampleResults.Clean("x"), new ResultOrigin("0.1.0", "0", null));
+        byte[] json = ResultWriter.Render(SampleResults.Clean("x") with { Sensitivity = null }, new ResultOrigin("0.1.0", "0", null));
 
         Assert.Null(ResultReader.Read(json, "result.json").Result.Sensitivity);
     }

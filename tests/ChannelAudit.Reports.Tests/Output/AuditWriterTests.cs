@@ -19,7 +19,7 @@ public sealed class AuditWriterTests
         string[] expected =
         [
             "audit.json", "channels.tsv", "conditions.tsv", "fairness-shares.tsv", "fairness.tsv", "methods-paragraph.json", "methods-paragraph.md", "recordings/day1+p07/measures.tsv", "recordings/day1+p07/pairs.tsv",
-            "recordings/day1+p07/result.json", "recordings/day1+p07/session-ribbon.png", "report.html", "verdicts.tsv",
+            "recordings/day1+p07/result.json", "recordings/day1+p07/session-ribbon.png", "report.html", "sensitivity.tsv", "verdicts.tsv",
         ];
         Assert.Equal(expected, folder.Files());
         Assert.Equal(expected, files.Select(file => file.Path).Order(StringComparer.Ordinal), StringComparer.Ordinal);
@@ -58,7 +58,7 @@ public sealed class AuditWriterTests
         Assert.Equal(
             [
                 "audit.json", "channels.tsv", "conditions.tsv", "decisions.jsonl", "fairness-shares.tsv", "fairness.tsv", "methods-paragraph.json", "methods-paragraph.md", "notes.txt", "recordings/day1+p07/measures.tsv",
-                "recordings/day1+p07/pairs.tsv", "recordings/day1+p07/result.json", "recordings/day1+p08/mine.txt", "report.html", "verdicts.tsv",
+                "recordings/day1+p07/pairs.tsv", "recordings/day1+p07/result.json", "recordings/day1+p08/mine.txt", "report.html", "sensitivity.tsv", "verdicts.tsv",
             ],
             folder.Files());
         Assert.False(Directory.Exists(Path.Combine(folder.Path, "recordings/day2+p09")));
