@@ -42,7 +42,20 @@ internal static class SampleResults
             Setup = new StudySetup { FileName = "setup.toml", Sha256 = new string('5', 64) },
             Impedance = SampleReadings.Log(),
         },
-        [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal)]);
+        [.. recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal).Select(Counted)]);
+
+    // Whatever was audited says how many verdicts hang on the limits: here none does.
+    private static RecordingResult Counted(RecordingResult recording) => recording with
+    {
+        Sensitivity =
+        [
+            new MovedLimits(
+                MovedLimits.AllReasons,
+                1,
+                recording.Channels.SelectMany(channel => channel.Cells).Aggregate(default(GradeCounts), (counts, cell) => counts.Plus(cell.Verdict)),
+                recording.Channels.Aggregate(default(GradeCounts), (counts, channel) => counts.Plus(channel.Verdict))),
+        ],
+    };
 
     /// <summary>Two criteria, one with everything that a criterion can have.</summary>
     public static AuditCriteria Criteria() => new()
@@ -83,7 +96,6 @@ internal static class SampleResults
         Channels = [Cheek(), Brow(), Eye()],
         Skipped = [new SkippedChannel("Trigger", "a trigger channel")],
         Pairs = [Pair("cheek", "brow"), Pair("cheek", "eye"), Pair("brow", "eye")],
-        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [Finding("mouth-activity", Grade.Pass, ["cheek"], null, 20, 23, [], "the participant seems to speak", "speech or chewing")],
         Warnings = [new Warning("p07.edf", "header, channel 2", "the unit 'uv' was taken as microvolts")],
         Impedance = SampleReadings.Report(),
@@ -101,7 +113,6 @@ internal static class SampleResults
         Channels = [CleanChannel("cheek"), CleanChannel("brow")],
         Pairs = [Pair("cheek", "brow")],
         Skipped = [],
-        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [],
         Warnings = [],
     };
@@ -144,7 +155,6 @@ internal static class SampleResults
             }),
         ],
         Pairs = [],
-        Sensitivity = [new MovedLimits(MovedLimits.AllReasons, 1, new GradeCounts(0, 0, 0), new GradeCounts(0, 0, 0))],
         Information = [],
     };
 

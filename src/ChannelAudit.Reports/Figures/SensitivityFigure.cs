@@ -76,7 +76,7 @@ public static class SensitivityFigure
     {
         float line = TextMeasure.LineHeight(scale.Note);
         picture.Text(TextMeasure.Fit(SensitivityWords.Name(reason), scale.Key, box.Width - scale.Mark), scale.Key, box.Left, box.Top);
-        Area field = Area.Between(box.Left + (8 * scale.Unit), box.Top + (2.4f * line), box.Right - (28 * scale.Unit), box.Bottom - (2.3f * line));
+        Area field = Area.Between(box.Left + (8 * scale.Unit), box.Top + (3.2f * line), box.Right - (28 * scale.Unit), box.Bottom - (2.3f * line));
         picture.Line(field.Left, field.Bottom, field.Right, field.Bottom, Inks.Muted, scale.Unit * 1.5f);
         double[] factors = Factors;
         foreach (double factor in factors)
