@@ -37,7 +37,7 @@ internal static class DetectabilityCommand
     public static Command Create(CommandContext context, IScreenEngine engine, HelpWithExample help)
     {
         var options = new DetectabilityOptionSet();
-        var command = new Command("detectability", "Says what it means that nothing was found: plants known faults in a recording and counts which are found.")
+        var command = new Command("detectability", "Says what a pass is worth: plants known faults, counts those found.")
         {
             options.Recording, options.Setup, options.Criteria, options.Events, options.Faults, options.Repeats, options.Minutes, options.Jobs, options.Out,
         };
