@@ -1,9 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
-using ChannelAudit.Events;
 using ChannelAudit.Recordings;
 using ChannelAudit.Runs;
-using ChannelAudit.Segments;
 using ChannelAudit.Setup;
 using ChannelAudit.Signals.Random;
 using ChannelAudit.Synthesis;

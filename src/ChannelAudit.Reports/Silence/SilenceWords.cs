@@ -26,9 +26,6 @@ public static class SilenceWords
         return $"Known faults of rising size, planted where nothing is found as recorded ({used}), audited by the same limits: how often are they found for the right reason?";
     }
 
-    /// <summary>A size with its unit: <c>3 µV rms</c>.</summary>
-    public static string Size(DetectedFault fault, double size) => $"{Quantities.Short(size)} {fault.Unit}";
-
     /// <summary>From which size on a share is found: <c>from 2</c>, <c>not even 20</c>.</summary>
     public static string From(DetectedFault fault, double share)
     {
