@@ -76,22 +76,25 @@ public static class SensitivityFigure
     {
         float line = TextMeasure.LineHeight(scale.Note);
         picture.Text(TextMeasure.Fit(SensitivityWords.Name(reason), scale.Key, box.Width - scale.Mark), scale.Key, box.Left, box.Top);
-        Area field = Area.Between(box.Left + (8 * scale.Unit), box.Top + (3.2f * line), box.Right - (28 * scale.Unit), box.Bottom - (2.3f * line));
+        Area field = Area.Between(box.Left + (8 * scale.Unit), box.Top + (3.2f * line), box.Right - (28 * scale.Unit), box.Bottom - (3.2f * line));
         picture.Line(field.Left, field.Bottom, field.Right, field.Bottom, Inks.Muted, scale.Unit * 1.5f);
         double[] factors = Factors;
         foreach (double factor in factors)
         {
             float x = X(field, factor);
             picture.Line(x, field.Top, x, field.Bottom, factor is 1 ? Inks.Sketch : Inks.Grid, scale.Unit * (factor is 1 ? 2 : 1));
-            picture.TextAround($"\u00D7{Quantities.Short(factor)}", scale.Note with { Bold = factor is 1 }, x, field.Bottom + (1.2f * line));
+            picture.TextAround($"\u00D7{Quantities.Short(factor)}", scale.Note with { Bold = factor is 1 }, x, field.Bottom + (2.1f * line));
         }
 
-        bool isRejectAbove = factors.Sum(factor => tally.Row(reason, factor).Trials.Reject) >= factors.Sum(factor => tally.Row(reason, factor).Trials.Questionable);
-        DrawCurve(picture, field, scale, most, [.. factors.Select(factor => (factor, tally.Row(reason, factor).Trials.Questionable))], VerdictLook.Questionable, !isRejectAbove);
-        DrawCurve(picture, field, scale, most, [.. factors.Select(factor => (factor, tally.Row(reason, factor).Trials.Reject))], VerdictLook.Reject, isRejectAbove);
+        // The larger count is written above its mark, the smaller one below.
+        bool[] isRejectAbove = [.. factors.Select(factor => tally.Row(reason, factor).Trials.Reject >= tally.Row(reason, factor).Trials.Questionable)];
+        (double Factor, int Count)[] questionable = [.. factors.Select(factor => (factor, tally.Row(reason, factor).Trials.Questionable))];
+        (double Factor, int Count)[] rejected = [.. factors.Select(factor => (factor, tally.Row(reason, factor).Trials.Reject))];
+        DrawCurve(picture, field, scale, most, questionable, VerdictLook.Questionable, [.. isRejectAbove.Select(isAbove => !isAbove)]);
+        DrawCurve(picture, field, scale, most, rejected, VerdictLook.Reject, isRejectAbove);
     }
 
-    private static void DrawCurve(Picture picture, Area field, Scale scale, int most, (double Factor, int Count)[] points, VerdictLook look, bool isAbove)
+    private static void DrawCurve(Picture picture, Area field, Scale scale, int most, (double Factor, int Count)[] points, VerdictLook look, bool[] isAbove)
     {
         Color color = look == VerdictLook.Reject ? Inks.RejectLine : Inks.QuestionableLine;
         int inForce = points.First(point => point.Factor is 1).Count;
@@ -102,7 +105,7 @@ public static class SensitivityFigure
             VerdictShape.Draw(picture, Area.Around(places[i].X, places[i].Y, scale.Mark, scale.Mark), look);
             if (points[i].Factor is 1 || points[i].Count != inForce)
             {
-                WriteCount(picture, places[i], points[i].Count, scale, color, isAbove || points[i].Count == 0);
+                WriteCount(picture, places[i], points[i].Count, scale, color, isAbove[i]);
             }
         }
     }
