@@ -11,8 +11,8 @@ namespace ChannelAudit.Reports.Deciding;
 /// <remarks>The files are those that <c>screen</c> would write from the recordings with this ledger, byte for byte.</remarks>
 public static class AuditUpdate
 {
-    private const int LockTries = 3000;
-    private const int LockWaitMs = 20;
+    private const int LockTries = 600;
+    private const int LockWaitMs = 100;
 
     /// <summary>Brings them up to date; does nothing when they are.</summary>
     /// <param name="folder">The folder of an audit.</param>
@@ -25,7 +25,7 @@ public static class AuditUpdate
     /// </exception>
     public static bool Run(string folder, string version, CancellationToken cancel)
     {
-        using AuditFolder place = Opened(folder, cancel);
+        using AuditFolder place = Opened(folder, LockTries, cancel);
 
         // Read behind the lock: another decision may just have brought everything up to date.
         StoredAudit audit = DecisionDesk.Open(folder, version);
@@ -48,20 +48,14 @@ public static class AuditUpdate
         return true;
     }
 
-    private static AuditFolder Opened(string folder, CancellationToken cancel)
+    private static AuditFolder Opened(string folder, int left, CancellationToken cancel) =>
+        left == 0 ? AuditFolder.Open(folder) : AuditFolder.TryOpen(folder) ?? AfterAWait(folder, left, cancel);
+
+    private static AuditFolder AfterAWait(string folder, int left, CancellationToken cancel)
     {
-        for (int left = LockTries; left > 0; left--)
-        {
-            if (AuditFolder.TryOpen(folder) is { } place)
-            {
-                return place;
-            }
-
-            cancel.WaitHandle.WaitOne(LockWaitMs);
-            cancel.ThrowIfCancellationRequested();
-        }
-
-        return AuditFolder.Open(folder);
+        cancel.WaitHandle.WaitOne(LockWaitMs);
+        cancel.ThrowIfCancellationRequested();
+        return Opened(folder, left - 1, cancel);
     }
 
     // Outputs name the files that an audit was made with, and their hashes; what stands in them was used up by the results.

@@ -54,23 +54,25 @@ public sealed class AuditFolder : IDisposable
     {
         // Refused before anything is made in there; what another run has changed meanwhile is read again behind the lock.
         PreviousAudit.Of(folder);
-        UnfinishedRun? unfinished = UnfinishedRun.TryOpen(folder);
-        if (unfinished is null)
-        {
-            return null;
-        }
-
+        UnfinishedRun? unfinished = null;
         try
         {
+            unfinished = UnfinishedRun.TryOpen(folder);
+            if (unfinished is null)
+            {
+                return null;
+            }
+
             PreviousAudit previous = PreviousAudit.Of(folder);
             Ledger decisions = Ledger.Read(folder);
             decisions.RequireContinues(previous.Decisions?.Mark ?? LedgerMark.None, folder);
-            return new AuditFolder(folder, previous, decisions, unfinished);
+            AuditFolder opened = new(folder, previous, decisions, unfinished);
+            unfinished = null;
+            return opened;
         }
-        catch
+        finally
         {
-            unfinished.Dispose();
-            throw;
+            unfinished?.Dispose();
         }
     }
 

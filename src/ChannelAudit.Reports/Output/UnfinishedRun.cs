@@ -33,10 +33,14 @@ internal sealed class UnfinishedRun : IDisposable
         (_folder, _made) = (folder, made);
         _lock = new FileStream(Path.Combine(folder, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
         _lock.SetLength(Environment.ProcessId);
-    }
 
-    // The run before takes the file away at its end. Who had opened it just before holds the lock of a file that is gone, beside somebody who makes a new one.
-    private bool IsOursAlone => new FileInfo(_lock.Name) is { Exists: true } found && found.Length == _lock.Length;
+        // The run before takes the file away at its end. Who had opened it just before holds the lock of a file that is gone, beside somebody who makes a new one.
+        if (new FileInfo(_lock.Name) is not { Exists: true } found || found.Length != Environment.ProcessId)
+        {
+            _lock.Dispose();
+            throw new IOException("The lock was taken away while it was opened.");
+        }
+    }
 
     /// <summary>Opens or makes it.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
@@ -60,14 +64,7 @@ internal sealed class UnfinishedRun : IDisposable
             }
 
             made.Make(folder);
-            UnfinishedRun run = new(folder, made);
-            if (run.IsOursAlone)
-            {
-                return run;
-            }
-
-            run._lock.Dispose();
-            return TryOpen(audit, left);
+            return new UnfinishedRun(folder, made);
         }
         catch (IOException) when (File.Exists(Path.Combine(folder, LockName)))
         {
@@ -170,11 +167,12 @@ internal sealed class UnfinishedRun : IDisposable
     public void Dispose()
     {
         // Away before it is unlocked; Windows lets it go only afterwards.
-        Quietly.Do(() => File.Delete(_lock.Name));
+        string path = _lock.Name;
+        Quietly.Delete(path);
         _lock.Dispose();
         if (OperatingSystem.IsWindows())
         {
-            Quietly.Do(() => File.Delete(_lock.Name));
+            Quietly.Delete(path);
         }
 
         // Recordings that wait stay for the next run; without any the folder goes.

@@ -1,5 +1,5 @@
-using ChannelAudit.Cli.Screening;
 using ChannelAudit.Cli.Commands;
+using ChannelAudit.Cli.Screening;
 using ChannelAudit.Cli.Tests.Piloting;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Console;
@@ -183,7 +183,7 @@ public sealed class DecideCommandTests : IDisposable
         Assert.Contains("15 bytes of a decision that was broken off", screened.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         Assert.Equal("{\"format\":\"chan\n", await File.ReadAllTextAsync(_folder.In("audit/decisions.torn")));
-        Assert.Equal(1, Ledger.Read(Audit).Lines.Length);
+        Assert.Single(Ledger.Read(Audit).Lines);
         await Screen("audit");
         Assert.True(File.Exists(_folder.In("audit/decisions.torn")));
     }
@@ -302,7 +302,7 @@ public sealed class DecideCommandTests : IDisposable
     private string[][] Cells(string table) => [.. File.ReadAllLines(_folder.In("audit/" + table)).Skip(1).Select(row => row.Split('\t'))];
 
     private Dictionary<string, string> Files(string folder) => Directory.GetFiles(_folder.In(folder), "*", SearchOption.AllDirectories)
-        .Where(file => Path.GetFileName(file) != Ledger.LockName)
+        .Where(file => !string.Equals(Path.GetFileName(file), Ledger.LockName, StringComparison.Ordinal))
         .ToDictionary(file => Path.GetRelativePath(_folder.In(folder), file), file => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(file))), StringComparer.Ordinal);
 
     private sealed class Noon : TimeProvider

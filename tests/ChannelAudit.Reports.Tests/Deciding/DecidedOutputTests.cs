@@ -12,6 +12,8 @@ namespace ChannelAudit.Reports.Tests.Deciding;
 /// <summary>Computed and final beside each other in everything that is written, and hostile text in a reason as text.</summary>
 public sealed class DecidedOutputTests : IDisposable
 {
+    private static readonly Dictionary<string, JsonSchema> Schemas = new(StringComparer.Ordinal);
+
     private readonly DecidedRun _run = new();
 
     public void Dispose() => _run.Dispose();
@@ -195,14 +197,6 @@ public sealed class DecidedOutputTests : IDisposable
         Assert.True(found.IsValid, string.Join('\n', (found.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"))));
     }
 
-    private static readonly Dictionary<string, JsonSchema> Schemas = new(StringComparer.Ordinal);
-
-    private static JsonSchema Schema(string name)
-    {
-        lock (Schemas)
-        {
-            return Schemas.TryGetValue(name, out JsonSchema? known) ? known : Schemas[name] = JsonSchema.FromText(
-                File.ReadAllText(RepositoryRoot.Fixture($"../docs/schemas/{name}.schema.json")).Replace("urn:channelaudit:", "urn:channelaudit:decided:", StringComparison.Ordinal));
-        }
-    }
+    private static JsonSchema Schema(string name) => Schemas.TryGetValue(name, out JsonSchema? known) ? known : Schemas[name] = JsonSchema.FromText(
+        File.ReadAllText(RepositoryRoot.Fixture($"../docs/schemas/{name}.schema.json")).Replace("urn:channelaudit:", "urn:channelaudit:decided:", StringComparison.Ordinal));
 }
