@@ -39,9 +39,12 @@ internal static class ListErrors
         _ => throw At(
             file,
             line,
-            $"the {column} \"{OneLine.Of(word)}\" is not known" + (NearestName.Of(word, GradeWords.All.Keys.Order(StringComparer.Ordinal)) is { } near ? $"; did you mean \"{near}\"?" : string.Empty),
+            $"the {column} \"{OneLine.Of(word)}\" is not known{Near(word)}",
             $"write {GradeWords.List}"),
     };
+
+    private static string Near(string word) =>
+        NearestName.Of(word, GradeWords.All.Keys.Order(StringComparer.Ordinal)) is { } near ? $"; did you mean \"{near}\"?" : string.Empty;
 
     private static ChannelAuditException At(string file, int line, string what, string hint) =>
         Fault($"{OneLine.Of(file)}, line {line.ToString(CultureInfo.InvariantCulture)}: {what}", hint);

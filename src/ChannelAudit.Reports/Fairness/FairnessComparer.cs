@@ -64,7 +64,8 @@ internal sealed class FairnessComparer
         ExcludedCount[][] whole = [.. units.Where(unit => unit.All(one => one.Total > 0))];
         int lacking = units.Count(unit => unit.Any(one => one.Total > 0)) - whole.Length;
         string? without = lacking == 0 ? null : $"{Quantities.Many(lacking, "participant")} without every {Word(by)} left out of the test";
-        _comparisons.Add(FairnessTests.Within(start, whole) is { } tested ? tested with { Note = Notes(tested.Note, tested.Test == FairnessTest.None ? null : without, note, UnknownNote(tested)) } : start);
+        FairnessComparison tested = FairnessTests.Within(start, whole);
+        _comparisons.Add(tested with { Note = Notes(tested.Note, tested.Test == FairnessTest.None ? null : without, note, UnknownNote(tested)) });
     }
 
     private void Between(CountedThing of, string? channel, Func<ParticipantTally, ExcludedCount> count)
@@ -75,19 +76,18 @@ internal sealed class FairnessComparer
         ];
         string[] levels = [.. _groups.Where((_, group) => units.Any(unit => unit.Group == group))];
         units = [.. units.Select(unit => (unit.Count, Array.IndexOf(levels, _groups[unit.Group])))];
-        FairnessComparison start = Start(Compared.Group, of, channel, levels, [.. levels.Select((_, level) => units.Where(unit => unit.Group == level).Select(unit => unit.Count))]);
+        IEnumerable<ExcludedCount>[] counts = [.. levels.Select((_, level) => units.Where(unit => unit.Group == level).Select(unit => unit.Count))];
+        FairnessComparison tested = FairnessTests.Between(Start(Compared.Group, of, channel, levels, counts), units);
         int none = _all.Count(one => one.Groups.Count == 0);
         int several = _all.Count(one => one.Groups.Count > 1);
-        _comparisons.Add(FairnessTests.Between(start, units) is { } tested
-            ? tested with
-            {
-                Note = Notes(
-                    tested.Note,
-                    none == 0 || levels.Length == 0 ? null : $"{Quantities.Many(none, "participant")} without a group left out",
-                    several == 0 ? null : $"{Quantities.Many(several, "participant")} in several groups left out",
-                    UnknownNote(tested)),
-            }
-            : start);
+        _comparisons.Add(tested with
+        {
+            Note = Notes(
+                tested.Note,
+                none == 0 || levels.Length == 0 ? null : $"{Quantities.Many(none, "participant")} without a group left out",
+                several == 0 ? null : $"{Quantities.Many(several, "participant")} in several groups left out",
+                UnknownNote(tested)),
+        });
     }
 
     private FairnessComparison Start(Compared by, CountedThing of, string? channel, string[] levels, IEnumerable<ExcludedCount>[] counts)
@@ -112,7 +112,9 @@ internal sealed class FairnessComparer
             };
     }
 
-    private string? UnknownNote(FairnessComparison tested) => _tally.Unknown == 0 || tested.Test == FairnessTest.None ? null : $"{Quantities.Many(_tally.Unknown, "recording")} of nobody known taken as a participant each";
+    private string? UnknownNote(FairnessComparison tested) => _tally.Unknown == 0 || tested.Test == FairnessTest.None
+        ? null
+        : $"{Quantities.Many(_tally.Unknown, "recording")} of nobody known taken as a participant each";
 
     private string? UnlabelledNote() => _tally.Unlabelled == 0 || _conditions.Length == 0 ? null : $"{Quantities.Many(_tally.Unlabelled, "trial")} without a label left out";
 

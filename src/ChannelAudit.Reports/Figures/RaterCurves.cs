@@ -54,13 +54,15 @@ public static class RaterCurves
         string shown = set.Curves.Length > Columns * Rows ? $", the {(Columns * Rows).Plain()} that tell most" : string.Empty;
         string[] words =
         [
-            $"Upwards: share of what people reject that the measure would find. To the right: share of the rest that it would call too. Along the diagonal it tells nothing.",
+            "Upwards: share of what people reject that the measure would find. To the right: share of the rest that it would call too."
+            + " Along the diagonal it tells nothing.",
             "Disc: the reject limit in force, alone. "
             + (set.Curves.Any(curve => curve.Best is not null)
                 ? "Triangle: the limit that would agree best with these labels; it was chosen on them and must be judged on other recordings."
                 : $"No limit is named: it takes {RatedSet.LeastLabels.Plain()} labels of each kind."),
         ];
-        foreach ((string text, TextStyle style) in words.Select(text => (text, scale.Words)).Prepend(($"Each measure alone against people's labels of {RaterTables.Code(set.Kind)}{shown}", scale.Title)))
+        string title = $"Each measure alone against people's labels of {RaterTables.Code(set.Kind)}{shown}";
+        foreach ((string text, TextStyle style) in words.Select(text => (text, scale.Words)).Prepend((title, scale.Title)))
         {
             foreach (string part in TextMeasure.Wrap(text, style, room, 2))
             {

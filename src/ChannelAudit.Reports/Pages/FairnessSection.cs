@@ -7,6 +7,8 @@ namespace ChannelAudit.Reports.Pages;
 internal static class FairnessSection
 {
     private const int MostShares = 400;
+    private const string Explained =
+        "Difference: largest less smallest share of all that is counted; the test compares the mean of the participants' own shares.";
 
     /// <summary>Writes the section.</summary>
     public static void Write(HtmlText html, FairnessReport report)
@@ -26,7 +28,7 @@ internal static class FairnessSection
 
         WriteComparisons(html, report);
         WriteShares(html, report);
-        html.ElementLine("p class=\"note\"", FairnessWords.NoTrialTest + " Difference: largest less smallest share of all that is counted; the test compares the mean of the participants' own shares.").Line("</section>");
+        html.ElementLine("p class=\"note\"", $"{FairnessWords.NoTrialTest} {Explained}").Line("</section>");
     }
 
     private static void WriteComparisons(HtmlText html, FairnessReport report)

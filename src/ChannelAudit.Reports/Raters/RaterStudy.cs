@@ -39,7 +39,10 @@ public sealed record RaterStudy
         ImmutableArray<string> raters = [.. labels.Select(label => label.Rater).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         Dictionary<string, (StoredRecording? Found, string? Cause)> found = labels
             .Select(label => label.Place.Recording).Distinct(StringComparer.Ordinal).ToDictionary(name => name, names.Find, StringComparer.Ordinal);
-        List<(GivenLabel Label, string Cause)> unmatched = [.. labels.Where(label => found[label.Place.Recording].Found is null).Select(label => (label, found[label.Place.Recording].Cause!))];
+        List<(GivenLabel Label, string Cause)> unmatched =
+        [
+            .. labels.Where(label => found[label.Place.Recording].Found is null).Select(label => (label, found[label.Place.Recording].Cause!)),
+        ];
         ILookup<string, GivenLabel> byId = labels.Where(label => found[label.Place.Recording].Found is not null)
             .ToLookup(label => found[label.Place.Recording].Found!.Id, StringComparer.Ordinal);
         List<RatedThing> things = [];
@@ -63,11 +66,10 @@ public sealed record RaterStudy
             Replaced = replaced,
             Sets =
             [
-                .. new[] { Set(RatedKind.Trials, raters, [.. things.Where(thing => thing.Trial is not null)]), Set(RatedKind.Channels, raters, [.. things.Where(thing => thing.Trial is null)]) }
-                    .Where(set => set.Count > 0),
+                .. things.GroupBy(thing => thing.Trial is null ? RatedKind.Channels : RatedKind.Trials)
+                    .OrderBy(group => group.Key)
+                    .Select(group => new RatedSet(group.Key, raters, [.. group])),
             ],
         };
     }
-
-    private static RatedSet Set(RatedKind kind, ImmutableArray<string> raters, ImmutableArray<RatedThing> things) => new(kind, raters, things);
 }

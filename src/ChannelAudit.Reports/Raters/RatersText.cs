@@ -52,7 +52,7 @@ public static class RatersText
         text.Append('\n').Append(Quantities.Many(study.Unmatched.Length, "label")).Append(" could not be matched\n");
         foreach (var (label, cause) in study.Unmatched.Take(MostUnmatched))
         {
-            text.Append("  line ").Append(label.Place.Line.Plain()).Append(", ").Append(TerminalText.Clean(label.Rater)).Append(": ").Append(TerminalText.Clean(cause)).Append('\n');
+            text.Append("  line ").Append(label.Place.Line.Plain()).Append(", ").Append(TerminalText.Clean($"{label.Rater}: {cause}")).Append('\n');
         }
 
         if (study.Unmatched.Length > MostUnmatched)
@@ -85,7 +85,8 @@ public static class RatersText
         text.Append("\n  Criteria against people   computed    label     sensitivity                        specificity\n");
         foreach (RaterDetection one in set.Detections)
         {
-            text.Append("  ").Append(Name(one.Against, 25)).Append(' ').Append(RaterTables.From(one.CalledFrom).PadRight(11)).Append(' ').Append(RaterTables.From(one.TrueFrom).PadRight(9)).Append(' ')
+            string calls = $"{RaterTables.From(one.CalledFrom),-11} {RaterTables.From(one.TrueFrom),-9} ";
+            text.Append("  ").Append(Name(one.Against, 25)).Append(' ').Append(calls)
                 .Append(new Share(one.Counts.Hits, one.Counts.Positives).ToString().PadRight(35)).Append(new Share(one.Counts.Clears, one.Counts.Negatives)).Append('\n');
         }
 

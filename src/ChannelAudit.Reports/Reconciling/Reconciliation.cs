@@ -63,9 +63,10 @@ public sealed class Reconciliation
         ArgumentNullException.ThrowIfNull(list);
         Reconciliation all = new(audit, list);
         StoredNames names = new(audit.Recordings);
-        (DeclaredExclusion Line, StoredRecording? Recording, string? Cause)[] lines = [.. list.Lines.Select(line => (line, names.Find(line.Place.Recording).Found, names.Find(line.Place.Recording).Cause))];
-        all.Take([.. lines.Where(one => one.Recording is null).Select(one => Unmatched(one.Line, one.Cause))], receive);
-        ILookup<string, DeclaredExclusion> byId = lines.Where(one => one.Recording is not null).ToLookup(one => one.Recording!.Id, one => one.Line, StringComparer.Ordinal);
+        (DeclaredExclusion Line, (StoredRecording? Found, string? Cause) Recording)[] lines = [.. list.Lines.Select(line => (line, names.Find(line.Place.Recording)))];
+        all.Take([.. lines.Where(one => one.Recording.Found is null).Select(one => Unmatched(one.Line, one.Recording.Cause))], receive);
+        ILookup<string, DeclaredExclusion> byId = lines.Where(one => one.Recording.Found is not null)
+            .ToLookup(one => one.Recording.Found!.Id, one => one.Line, StringComparer.Ordinal);
         foreach (StoredRecording recording in audit.Recordings)
         {
             cancel.ThrowIfCancellationRequested();
@@ -86,6 +87,8 @@ public sealed class Reconciliation
         ExcludedWithTheirChannel += declared == Grade.Reject && verdict != Grade.Reject && ofChannel == Grade.Reject ? 1 : 0;
     }
 
+    private static bool IsKept(ReconciledRow row) => row.Answer == ReconcileAnswer.RejectedButKept;
+
     private static ReconciledRow Unmatched(DeclaredExclusion line, string? cause) => new()
     {
         Line = line.Place.Line,
@@ -103,14 +106,13 @@ public sealed class Reconciliation
         foreach (ReconciledRow row in rows)
         {
             _answers[(int)row.Answer]++;
-            bool isKept = row.Answer == ReconcileAnswer.RejectedButKept;
-            KeptChannels += isKept && row.Trial is null ? 1 : 0;
-            KeptTrials += isKept && row.Trial is not null ? 1 : 0;
+            KeptChannels += IsKept(row) && row.Trial is null ? 1 : 0;
+            KeptTrials += IsKept(row) && row.Trial is not null ? 1 : 0;
         }
 
         // Trials that went with a kept channel are in the table; on the screen its one line speaks for them.
-        HashSet<string?> keptChannels = rows.Where(row => row.Answer == ReconcileAnswer.RejectedButKept && row.Trial is null).Select(row => row.Channel).ToHashSet(StringComparer.Ordinal);
-        Shown = [.. Shown, .. rows.Where(row => row.Answer != ReconcileAnswer.RejectedButKept || row.Trial is null || !keptChannels.Contains(row.Channel)).Take(MostShown - Shown.Length)];
+        HashSet<string?> kept = rows.Where(row => IsKept(row) && row.Trial is null).Select(row => row.Channel).ToHashSet(StringComparer.Ordinal);
+        Shown = [.. Shown, .. rows.Where(row => !IsKept(row) || row.Trial is null || !kept.Contains(row.Channel)).Take(MostShown - Shown.Length)];
         if (!rows.IsEmpty)
         {
             receive(rows);

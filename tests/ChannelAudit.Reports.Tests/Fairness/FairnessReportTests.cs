@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Reports.Fairness;
-using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Tests.Output;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
 using ChannelAudit.Verdicts;
@@ -15,7 +15,7 @@ public sealed class FairnessReportTests
     [Fact]
     public void ConditionsAreExchangedWithinParticipants()
     {
-        FairnessReport report = Report([.. Enumerable.Range(1, 6).Select(who => Recording($"p{who}", null, [("cheek", "s", Grade.Reject), ("cheek", "s", Grade.Pass), ("cheek", "f", Grade.Pass), ("cheek", "f", Grade.Pass)]))]);
+        FairnessReport report = Report([.. Enumerable.Range(1, 6).Select(who => Recording("p" + who.Plain(), null, [("cheek", "s", Grade.Reject), ("cheek", "s", Grade.Pass), ("cheek", "f", Grade.Pass), ("cheek", "f", Grade.Pass)]))]);
         FairnessComparison found = One(report, Compared.Condition, CountedThing.Trials, "cheek");
 
         Assert.Equal((FairnessTest.Within, 6, 32, true), (found.Test, found.Units, found.Arrangements, found.IsExact));
@@ -30,7 +30,7 @@ public sealed class FairnessReportTests
     public void FewParticipantsCannotReachSmallProbabilitiesHoweverManyTheirTrials()
     {
         (string, string, Grade)[] cells = [.. Enumerable.Range(0, 40).Select(i => ("cheek", i % 2 == 0 ? "s" : "f", i < 2 && i % 2 == 0 ? Grade.Reject : Grade.Pass))];
-        FairnessComparison found = One(Report([.. Enumerable.Range(1, 4).Select(who => Recording($"p{who}", null, cells))]), Compared.Condition, CountedThing.Trials, "cheek");
+        FairnessComparison found = One(Report([.. Enumerable.Range(1, 4).Select(who => Recording("p" + who.Plain(), null, cells))]), Compared.Condition, CountedThing.Trials, "cheek");
 
         Assert.Equal(2.0 / 16, found.P!.Value, 12);
         Assert.Equal(FairnessAnswer.NotAssessed, found.Answer);
@@ -41,7 +41,7 @@ public sealed class FairnessReportTests
     [Fact]
     public void GroupsWithOneUnitAParticipantAreTestedExactly()
     {
-        FairnessReport report = Report([.. Enumerable.Range(1, 8).Select(who => Recording($"p{who}", who <= 4 ? "garden" : "harbour", [("cheek", "s", Grade.Pass)], who <= 4 ? Grade.Pass : Grade.Reject))]);
+        FairnessReport report = Report([.. Enumerable.Range(1, 8).Select(who => Recording("p" + who.Plain(), who <= 4 ? "garden" : "harbour", [("cheek", "s", Grade.Pass)], who <= 4 ? Grade.Pass : Grade.Reject))]);
         FairnessComparison found = One(report, Compared.Group, CountedThing.Channels, "cheek");
 
         Assert.Equal((FairnessTest.Fisher, 8, FairnessAnswer.StandsOut), (found.Test, found.Units, found.Answer));
@@ -54,7 +54,7 @@ public sealed class FairnessReportTests
     public void GroupsWithSeveralUnitsAParticipantAreExchangedAmongParticipants()
     {
         RecordingResult[] twice = [.. Enumerable.Range(1, 6).SelectMany(who => new[] { "a", "b" }.Select(session =>
-            Recording($"p{who}", who <= 3 ? "garden" : "harbour", [("cheek", "s", who <= 3 ? Grade.Pass : Grade.Reject)], who <= 3 ? Grade.Pass : Grade.Reject, session)))];
+            Recording("p" + who.Plain(), who <= 3 ? "garden" : "harbour", [("cheek", "s", who <= 3 ? Grade.Pass : Grade.Reject)], who <= 3 ? Grade.Pass : Grade.Reject, session)))];
         FairnessReport report = Report(twice);
 
         foreach (CountedThing of in new[] { CountedThing.Channels, CountedThing.Trials })
@@ -101,7 +101,7 @@ public sealed class FairnessReportTests
     {
         RecordingResult[] some =
         [
-            .. Enumerable.Range(1, 3).Select(who => Recording($"p{who}", null, [("cheek", "s", Grade.Reject), ("cheek", "f", Grade.Pass)])),
+            .. Enumerable.Range(1, 3).Select(who => Recording("p" + who.Plain(), null, [("cheek", "s", Grade.Reject), ("cheek", "f", Grade.Pass)])),
             Recording("p4", null, [("cheek", "s", Grade.Pass)]), Recording("p5", null, [("brow", "s", Grade.Pass), ("brow", "f", Grade.Pass)]),
         ];
         FairnessComparison found = One(Report(some), Compared.Condition, CountedThing.Trials, "cheek");
@@ -128,7 +128,7 @@ public sealed class FairnessReportTests
     public void TheOrderInWhichRecordingsComeChangesNoByte()
     {
         RecordingResult[] some = [.. Enumerable.Range(1, 30).Select(who => Recording(
-            who % 7 == 0 ? null : $"p{who}", who % 2 == 0 ? "a" : "b", [("cheek", "s", (Grade)(who % 3)), ("brow", "f", Grade.Pass), ("cheek", "f", (Grade)(who % 2 * 2)), ("brow", "s", Grade.Reject)]))];
+            who % 7 == 0 ? null : "p" + who.Plain(), who % 2 == 0 ? "a" : "b", [("cheek", "s", (Grade)(who % 3)), ("brow", "f", Grade.Pass), ("cheek", "f", (Grade)(who % 2 * 2)), ("brow", "s", Grade.Reject)]))];
         FairnessReport one = Report(some);
         FairnessReport other = Report([.. some.Reverse()]);
 
@@ -150,7 +150,7 @@ public sealed class FairnessReportTests
             RecordingResult[] some = [.. Enumerable.Range(1, 8).Select(who =>
             {
                 uint luck = Next() >> 30;
-                return Recording($"p{who}", null, [.. Enumerable.Range(0, 20).Select(i => ("cheek", i % 2 == 0 ? "s" : "f", Next() >> 28 < 2 + (4 * luck) ? Grade.Reject : Grade.Pass))]);
+                return Recording("p" + who.Plain(), null, [.. Enumerable.Range(0, 20).Select(i => ("cheek", i % 2 == 0 ? "s" : "f", Next() >> 28 < 2 + (4 * luck) ? Grade.Reject : Grade.Pass))]);
             })];
             below += One(Report(some), Compared.Condition, CountedThing.Trials, "cheek").P < 0.05 ? 1 : 0;
         }
@@ -192,7 +192,7 @@ public sealed class FairnessReportTests
     [Fact]
     public void HostileLabelsStayTextInTablesAndOnThePage()
     {
-        RecordingResult[] some = [.. Enumerable.Range(1, 3).Select(who => Recording($"=p{who}", "<b>", [("<script>", "=1+1", Grade.Reject), ("<script>", "a\tb", Grade.Pass)]))];
+        RecordingResult[] some = [.. Enumerable.Range(1, 3).Select(who => Recording("=p" + who.Plain(), "<b>", [("<script>", "=1+1", Grade.Reject), ("<script>", "a\tb", Grade.Pass)]))];
         string table = Encoding.UTF8.GetString(FairnessTsv.Render(Report(some)));
         string page = SampleResults.Run(some).Report();
 

@@ -6,6 +6,7 @@ using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Raters;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Tests.Output;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Signals.Statistics;
 using ChannelAudit.Verdicts;
@@ -202,7 +203,7 @@ public sealed class RaterStudyTests : IDisposable
 
     /// <summary>Labels of trials 1, 2, ...: g good, u unsure, b bad.</summary>
     private static ImmutableArray<GivenLabel> Labels(string rater, string channel, string letters) =>
-        [.. letters.Select((letter, place) => Label(rater, channel, $"{place + 1}", letter switch { 'g' => Grade.Pass, 'u' => Grade.Questionable, _ => Grade.Reject }, place + 2))];
+        [.. letters.Select((letter, place) => Label(rater, channel, (place + 1).Plain(), letter switch { 'g' => Grade.Pass, 'u' => Grade.Questionable, _ => Grade.Reject }, place + 2))];
 
     private RaterStudy Study(ImmutableArray<GivenLabel> labels)
     {

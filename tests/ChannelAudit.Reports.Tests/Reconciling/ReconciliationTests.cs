@@ -5,6 +5,7 @@ using ChannelAudit.Lists;
 using ChannelAudit.Reports.Reconciling;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Tests.Output;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -87,7 +88,7 @@ public sealed class ReconciliationTests : IDisposable
     [Fact]
     public void AChannelWhoseTrialsAreAllDeclaredIsNotKept()
     {
-        (Reconciliation found, _) = Rows([.. Enumerable.Range(1, 6).Select(trial => Line(trial + 1, "day1+p07", "cheek", $"{trial}"))]);
+        (Reconciliation found, _) = Rows([.. Enumerable.Range(1, 6).Select(trial => Line(trial + 1, "day1+p07", "cheek", trial.Plain()))]);
 
         Assert.Equal((0, 0), (found.KeptChannels, found.KeptTrials));
         Assert.Equal((3, 3), (found.Count(ReconcileAnswer.Supported), found.Count(ReconcileAnswer.Partly)));
