@@ -20,16 +20,27 @@ internal sealed class GroupPass
 
     private GroupPass(
         Recording recording, RecordingSurvey survey, bool isGroup, ImmutableArray<int> members, ImmutableArray<Channel> channels)
+        : this(recording, isGroup, members, channels, [.. members.Select(i => survey.Channels[i].Frame)], survey.IndexOfPair)
+    {
+    }
+
+    private GroupPass(
+        Recording recording,
+        bool isGroup,
+        ImmutableArray<int> members,
+        ImmutableArray<Channel> channels,
+        ImmutableArray<SpectralFrame> frames,
+        Func<int, int, int> indexOfPair)
     {
         this.channels = channels;
+        this.frames = frames;
         IsGroup = isGroup;
         Members = members;
-        frames = [.. members.Select(i => survey.Channels[i].Frame)];
         walk = new SegmentWalk(recording.Samples, channels, frames[0]);
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = [.. channels.Select(_ => ImmutableArray.CreateBuilder<SegmentPower>())];
         densities = new double[frames[0].Bins * SegmentBatch.Lanes];
-        pairs = [.. PairSlot.All(frames).Select(slot => (survey.IndexOfPair(members[slot.A], members[slot.B]), slot))];
+        pairs = [.. PairSlot.All(frames).Select(slot => (indexOfPair(members[slot.A], members[slot.B]), slot))];
     }
 
     /// <summary>Whether this is a group of channels; false for two channels of different groups, compared only.</summary>
@@ -55,6 +66,13 @@ internal sealed class GroupPass
                 .Select(pair => new GroupPass(recording, survey, false, [pair.A, pair.B], [pair.ChannelA, pair.ChannelB])),
         ];
     }
+
+    /// <summary>A pass over one or two channels of which nothing but their frames is known.</summary>
+    /// <param name="recording">The recording, or what is left of it.</param>
+    /// <param name="channels">The channels; the pair of two has the place 0.</param>
+    /// <param name="frames">Their frames.</param>
+    public static GroupPass Of(Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectralFrame> frames) =>
+        new(recording, true, [.. Enumerable.Range(0, channels.Length)], channels, frames, (_, _) => 0);
 
     /// <summary>Reads the segments of a span of time.</summary>
     public void Read(decimal fromS, decimal toS, CancellationToken cancellation)

@@ -53,14 +53,10 @@ public sealed class RecordingSurvey
         StudySetup setup,
         CancellationToken cancellation)
     {
+        RecordingFrames prepared = RecordingFrames.Of(recording, channels, setup, cancellation);
+        channels = prepared.Channels;
         ImmutableArray<Channel> all = [.. channels.Select(pair => pair.Channel)];
-        ImmutableArray<SpectrumSample> sample = [.. all.Select(channel => SpectrumSample.Of(recording, channel, cancellation))];
-        all = InputCheck.Of(recording, all, sample);
-        channels = [.. channels.Zip(all, (named, checkedOne) => (checkedOne, named.Name))];
-        MainsResult mains = MainsFinder.Find(recording, all, sample, setup.Recording);
-        ScoringFilter filter = ScoringFilter.Of(setup.Scoring);
-        ImmutableArray<SpectralFrame> frames =
-            [.. all.Select((channel, i) => SpectralFrame.Of(channel, mains.NominalHz, mains.Hz, Notches.Of(channel, sample[i], mains), filter))];
+        (ImmutableArray<SpectrumSample> sample, MainsResult mains, ImmutableArray<SpectralFrame> frames) = (prepared.Samples, prepared.Mains, prepared.Frames);
         ChannelSurvey[] surveys = new ChannelSurvey[all.Length];
         List<PairSurvey> pairs = [];
         ImmutableArray<ChannelGroup> groups = ChannelGroup.Of(all);
