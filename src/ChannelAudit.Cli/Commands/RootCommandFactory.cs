@@ -20,8 +20,8 @@ internal static class RootCommandFactory
             """,
         Notes =
             """
-            Exit codes: 0 done; 1 --fail-on was reached, or compare or reconcile found a difference; 2 wrong
-            usage, setup, criteria, events or lists; 3 a recording could not be read (the others are still
+            Exit codes: 0 done; 1 --fail-on was reached, or compare, verify or reconcile found a difference; 2
+            wrong usage, setup, criteria, events or lists; 3 a recording could not be read (the others are still
             audited); 130 interrupted; 70 our bug.
             """,
         Examples =
@@ -63,6 +63,7 @@ internal static class RootCommandFactory
         root.Subcommands.Add(CompareCommand.Create(context, help));
         root.Subcommands.Add(ReconcileCommand.Create(context, help));
         root.Subcommands.Add(RatersCommand.Create(context, help));
+        root.Subcommands.Add(VerifyCommand.Create(context, help));
         root.Subcommands.Add(ExportCommand.Create(context, help));
         root.Subcommands.Add(ImpedanceCommand.Create(context, help));
         root.Subcommands.Add(CriteriaCommand.Create(context, help));

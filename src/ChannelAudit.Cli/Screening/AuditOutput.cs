@@ -16,6 +16,7 @@ internal sealed class AuditOutput : IScreenOutput
     private readonly FigureChoice _figures;
     private readonly string _folder;
     private readonly TerminalStyle _style;
+    private readonly Func<string, ImmutableArray<FigureFile>>? _drawn;
 
     /// <summary>Opens it.</summary>
     /// <param name="run">With what recordings are audited.</param>
@@ -23,9 +24,11 @@ internal sealed class AuditOutput : IScreenOutput
     /// <param name="figures">Pictures to draw.</param>
     /// <param name="isAlone">Whether the run is over one recording.</param>
     /// <param name="style">What the terminal can show.</param>
-    public AuditOutput(AuditRun run, string folder, FigureChoice figures, bool isAlone, TerminalStyle style)
+    /// <param name="drawn">Pictures of a recording, by its id, that take the place of drawn ones; null: they are drawn.</param>
+    public AuditOutput(
+        AuditRun run, string folder, FigureChoice figures, bool isAlone, TerminalStyle style, Func<string, ImmutableArray<FigureFile>>? drawn = null)
     {
-        (_run, _figures, _folder, _style) = (run, figures, folder, style);
+        (_run, _figures, _folder, _style, _drawn) = (run, figures, folder, style, drawn);
         _place = AuditFolder.Open(folder);
         _writer = new RunWriter(run, _place, isAlone, draws: figures != FigureChoice.None);
     }
@@ -68,6 +71,11 @@ internal sealed class AuditOutput : IScreenOutput
 
     private ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
     {
+        if (_drawn is not null)
+        {
+            return _drawn(recording.Id);
+        }
+
         if (_figures == FigureChoice.None)
         {
             return [];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Runs;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Cli.Screening;
@@ -8,6 +9,15 @@ internal sealed record ScreenRequest
 {
     /// <summary>Recordings and folders of them.</summary>
     public required ImmutableArray<string> Paths { get; init; }
+
+    /// <summary>Recordings that were found already; null: they are searched for.</summary>
+    public ImmutableArray<RecordingEntry>? Known { get; init; }
+
+    /// <summary>Whether the run counts as one over a single recording; null: as many as there are decide it.</summary>
+    public bool? IsAlone { get; init; }
+
+    /// <summary>Whether pictures come from elsewhere, so that nothing is gathered to draw them from.</summary>
+    public bool DrawsNothing { get; init; }
 
     /// <summary>The setup, or null.</summary>
     public string? SetupFile { get; init; }

@@ -28,7 +28,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     public int Run(ScreenRequest request, TextWriter output, CancellationToken cancel)
     {
         // Everything that can be refused is refused before the first recording costs time.
-        FoundRecordings found = RecordingList.Search(request.Paths, [.. FilesOtherThanRecordings(request)]);
+        FoundRecordings found = request.Known is { } known ? new FoundRecordings(known, []) : RecordingList.Search(request.Paths, [.. FilesOtherThanRecordings(request)]);
         ImmutableArray<RecordingEntry> entries = found.Entries;
         if (!found.PassedOver.IsEmpty)
         {
@@ -36,14 +36,14 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         }
 
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
-        ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All);
+        ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All && !request.DrawsNothing);
         if (request.EventsFile is { } events && entries.Length > 1)
         {
             throw UsageErrors.EventsOfOne(events, entries.Length);
         }
 
         AuditRun run = RunOf(inputs, entries);
-        using IScreenOutput place = engine.Open(run, request.OutFolder, figures, entries.Length == 1);
+        using IScreenOutput place = engine.Open(run, request.OutFolder, figures, request.IsAlone ?? (entries.Length == 1));
         ScreenWork work = new(engine, place, inputs, figures, log, new Progress(error, progressColumns > 0, progressColumns, entries.Length, TimeProvider.System));
         RunDigest? standing = place.HasAudit ? work.AsBefore(entries, request.Jobs, cancel) : null;
         work.Progress.Clear();
@@ -114,7 +114,8 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             : fault;
     }
 
-    private static AuditRun RunOf(ScreenInputs inputs, ImmutableArray<RecordingEntry> entries)
+    /// <summary>What is said of a run as a whole.</summary>
+    public static AuditRun RunOf(ScreenInputs inputs, ImmutableArray<RecordingEntry> entries)
     {
         ImmutableArray<string> strangers = inputs.Impedance?.NotAmong([.. entries.Select(entry => entry.Id)]) ?? [];
         return new AuditRun
@@ -132,7 +133,9 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         };
     }
 
-    private static ScreenInputs ReadInputs(ScreenRequest request, bool withViews)
+    /// <summary>Reads the files that recordings are audited with.</summary>
+    /// <exception cref="ChannelAuditException">When one is missing or not in order.</exception>
+    public static ScreenInputs ReadInputs(ScreenRequest request, bool withViews)
     {
         if (request.EventsFile is { } events && !File.Exists(events))
         {

@@ -12,6 +12,9 @@ public static class CriteriaText
     /// <param name="criteria">The limits.</param>
     public static string Canonical(AuditCriteria criteria) => Write(criteria.All, withSources: true);
 
+    /// <summary>The hash of limits, found anew from the limits themselves.</summary>
+    public static string HashOf(AuditCriteria criteria) => Hash(criteria.All);
+
     /// <summary>SHA-256 over all limits, in lower-case hexadecimal; sources, which decide nothing, are left out.</summary>
     internal static string Hash(ImmutableArray<Criterion> all) => TomlFile.Hash(Encoding.UTF8.GetBytes(Hashed(all)));
 

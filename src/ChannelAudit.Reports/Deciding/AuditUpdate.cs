@@ -65,6 +65,7 @@ public static class AuditUpdate
         Criteria = audit.Criteria,
         Setup = new StudySetup { FileName = audit.Setup.FileName, Sha256 = audit.Setup.Sha256 },
         Impedance = audit.Impedance is { FileName: { } file, Sha256: { } sha256 } ? new ImpedanceLog { FileName = file, Sha256 = sha256, Readings = [] } : null,
+        Inputs = audit.Inputs,
         Warnings = audit.Warnings,
     };
 }

@@ -10,6 +10,8 @@ internal static class InputJson
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
+    private static readonly string[] Roles = [RunInput.Criteria, RunInput.Setup, RunInput.Readings, RunInput.Events];
+
     /// <summary>Writes it.</summary>
     public static void Write(Utf8JsonWriter json, RunInput input)
     {
@@ -34,8 +36,20 @@ internal static class InputJson
     public static (RunInput Input, string Sha256) Read(JsonField field)
     {
         string role = field.Text("role");
+        if (!Roles.Contains(role, StringComparer.Ordinal))
+        {
+            throw field.Wrong("role", "criteria, setup, impedance or events");
+        }
+
+        // It becomes a file's name again.
+        string name = field.Text("file");
+        if (name is "" or "." or ".." || name.AsSpan().ContainsAny('/', '\\', '\0'))
+        {
+            throw field.Wrong("file", "the name of a file");
+        }
+
         ImmutableArray<byte> bytes = field.TextOrNull("text") is { } text ? [.. Encoding.UTF8.GetBytes(text)] : FromBase64(field);
-        return (new RunInput(role, field.Text("file"), bytes), field.Text("sha256"));
+        return (new RunInput(role, name, bytes), field.Text("sha256"));
     }
 
     private static string? TextOf(RunInput input)

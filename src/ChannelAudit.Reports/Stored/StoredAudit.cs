@@ -5,6 +5,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
+using ChannelAudit.Runs;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Stored;
@@ -35,6 +36,9 @@ public sealed record StoredAudit
 
     /// <summary>Warnings that belong to no single recording.</summary>
     public ImmutableArray<Warning> Warnings { get; init; } = [];
+
+    /// <summary>The files of criteria, setup, readings and events, byte for byte; empty in audits of versions that did not keep them.</summary>
+    public ImmutableArray<RunInput> Inputs { get; init; } = [];
 
     /// <summary>What persons decided, verified; it continues what the tables and pages were made from.</summary>
     public Ledger Decisions { get; init; } = Ledger.Empty;

@@ -14,8 +14,10 @@ namespace ChannelAudit.Reports.Stored;
 internal static class StoredAuditReading
 {
     /// <summary>Reads the audit of a folder.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="withDecisions">Whether the ledger is read; without it there are no decisions, however many were made.</param>
     /// <exception cref="ChannelAuditException">When it is none of ours, of another layout, or damaged.</exception>
-    public static StoredAudit Open(string folder)
+    public static StoredAudit Open(string folder, bool withDecisions = true)
     {
         string file = $"{OneLine.Of(folder)}/{PreviousAudit.FileName}";
         using JsonDocument document = Parse(Bytes(folder, file), file);
@@ -40,8 +42,12 @@ internal static class StoredAuditReading
         }
 
         LedgerMark decided = DecisionsJson.Read(root)?.Mark ?? LedgerMark.None;
-        Ledger ledger = Ledger.Read(folder);
-        ledger.RequireContinues(decided, folder);
+        Ledger ledger = withDecisions ? Ledger.Read(folder) : Ledger.Empty;
+        if (withDecisions)
+        {
+            ledger.RequireContinues(decided, folder);
+        }
+
         return new StoredAudit
         {
             Folder = folder,
@@ -52,6 +58,7 @@ internal static class StoredAuditReading
             Recordings = recordings,
             Unread = root.List("unread", field => new UnreadRecording(field.Text("path"), field.Text("message"), field.Text("hint"))),
             Warnings = [.. root.List("warnings", AuditReading.Warning).Where(entry => entry.Recording is null).Select(entry => entry.Warning)],
+            Inputs = document.RootElement.TryGetProperty("inputs", out _) ? [.. root.List("inputs", InputJson.Read).Select(input => input.Input)] : [],
             Decisions = ledger,
             Decided = decided,
         };

@@ -20,7 +20,7 @@ public sealed class SuggestionTests
     [InlineData("screen --figures=s", "--figures=summary")]
     [InlineData("screen --fail-on ", "questionable reject")]
     [InlineData("completion ", "bash fish pwsh zsh")]
-    [InlineData("export ", "bids")]
+    [InlineData("export ", "bids bundle")]
     [InlineData("export bids --t", "--to")]
     [InlineData("compare a b --o", "--out")]
     [InlineData("criteria show ", "--criteria --help --verbose")]

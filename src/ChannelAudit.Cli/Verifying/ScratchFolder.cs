@@ -1,0 +1,57 @@
+using ChannelAudit.Text;
+
+namespace ChannelAudit.Cli.Verifying;
+
+/// <summary>A folder of the system's temporary ones, gone with everything in it when it is disposed.</summary>
+internal sealed class ScratchFolder : IDisposable
+{
+    private ScratchFolder(string path) => FolderPath = path;
+
+    /// <summary>Where it is.</summary>
+    public string FolderPath { get; }
+
+    /// <summary>Makes one.</summary>
+    /// <param name="never">Folders that nothing may be written into.</param>
+    /// <exception cref="ChannelAuditException">When the system's temporary folder lies in one of them, or cannot be written.</exception>
+    public static ScratchFolder Outside(params ReadOnlySpan<string?> never)
+    {
+        foreach (string? folder in never)
+        {
+            if (folder is not null && IsIn(Path.GetTempPath(), folder))
+            {
+                throw VerifyErrors.ScratchInside(folder);
+            }
+        }
+
+        try
+        {
+            return new ScratchFolder(Directory.CreateTempSubdirectory("channelaudit-verify-").FullName);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw VerifyErrors.NoScratch(fault);
+        }
+    }
+
+    /// <summary>A path in it.</summary>
+    public string In(string relative) => Path.Combine(FolderPath, relative);
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        try
+        {
+            Directory.Delete(FolderPath, recursive: true);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // The system clears its temporary folder; the answer stands all the same.
+        }
+    }
+
+    private static bool IsIn(string path, string folder)
+    {
+        string below = Path.GetRelativePath(Path.GetFullPath(folder), Path.GetFullPath(path));
+        return !Path.IsPathRooted(below) && below is not ".." && !below.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    }
+}

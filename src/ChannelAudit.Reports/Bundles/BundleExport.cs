@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using ChannelAudit.Decisions;
+using ChannelAudit.Excerpts;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Stored;
+using ChannelAudit.Reports.Verifying;
+using ChannelAudit.Results;
+using ChannelAudit.Runs;
+using ChannelAudit.Segments;
+using ChannelAudit.Verdicts;
+
+namespace ChannelAudit.Reports.Bundles;
+
+/// <summary>Gathers what a reviewer needs to check exclusions without the recordings.</summary>
+/// <param name="run">The audit.</param>
+/// <param name="writer">The bundle.</param>
+/// <param name="least">The mildest verdict whose samples go into it.</param>
+public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade least)
+{
+    /// <summary>How files of samples end.</summary>
+    public const string SamplesEnding = ".f64";
+
+    private readonly List<BundleRecording> _recordings = [];
+    private readonly List<Exclusion> _exclusions = [];
+    private readonly List<BundleBlock> _blocks = [];
+
+    /// <summary>Channels and trials that are left out, or would be.</summary>
+    public int Exclusions => _exclusions.Count;
+
+    /// <summary>Adds the tables, results and decisions of the audit, and the files it was made with.</summary>
+    public void AddAudit()
+    {
+        IEnumerable<string> files = run.Files.Select(file => file.Path).Append(PreviousAudit.FileName).Append(Ledger.FileName);
+        foreach (string path in files.Where(IsTaken).Order(StringComparer.Ordinal).Where(path => File.Exists(Path.Combine(run.Audit.Folder, path))))
+        {
+            writer.Add(BundleIndex.AuditFolder + path, File.ReadAllBytes(Path.Combine(run.Audit.Folder, path)));
+        }
+
+        foreach ((RunInput file, _) in run.Inputs ?? [])
+        {
+            string path = $"inputs/{file.Role}/{file.FileName}";
+            if (SafePath.IsBelow(path))
+            {
+                writer.Add(path, file.Bytes.AsSpan());
+            }
+        }
+    }
+
+    /// <summary>Adds what is left out of a recording, with its samples.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="open">Opens it; called only when there are samples to take.</param>
+    /// <param name="cancel">Ends it.</param>
+    public void AddRecording(StoredRecording recording, Func<ExcerptSource> open, CancellationToken cancel)
+    {
+        RecordingResult result = run.Audit.ResultOf(recording);
+        Exclusion[] exclusions = [.. Exclusion.Of(result, least)];
+        _exclusions.AddRange(exclusions);
+        (int Trial, string Channel)[] wanted =
+        [
+            .. exclusions.Where(exclusion => exclusion.Trial is not null)
+                .SelectMany(exclusion => exclusion.ChannelsOf(ChannelOf(result, exclusion.Channel)).Select(channel => (exclusion.Trial!.Value, channel)))
+                .Distinct()
+                .OrderBy(one => one.channel, StringComparer.Ordinal)
+                .ThenBy(one => one.Value),
+        ];
+        if (wanted.Length == 0)
+        {
+            return;
+        }
+
+        using ExcerptSource source = open();
+        ImmutableArray<ChannelFacts> channels = source.Channels;
+        _recordings.Add(new BundleRecording(recording.Id, channels));
+        foreach ((int number, string channel) in wanted)
+        {
+            cancel.ThrowIfCancellationRequested();
+            int place = Enumerable.Range(0, channels.Length).First(i => string.Equals(channels[i].Name, channel, StringComparison.Ordinal));
+            AddBlock(recording.Id, channel, result.Trials.Single(trial => trial.Number == number), source, place);
+        }
+    }
+
+    /// <summary>Adds the index and ends it.</summary>
+    public void Complete() => writer.Complete(new BundleIndex
+    {
+        Version = run.Audit.Version,
+        CriteriaSha256 = run.Audit.Criteria.Sha256,
+        Least = least,
+        Recordings = [.. _recordings],
+        Exclusions = [.. _exclusions],
+        Blocks = [.. _blocks],
+        Entries = writer.Entries,
+    });
+
+    // Pictures show what no table has, and pages are made of pictures: a bundle says nothing that is not needed.
+    private static bool IsTaken(string path) => Path.GetExtension(path) is ".tsv" or ".json" or ".jsonl" or ".md";
+
+    private static ChannelResult ChannelOf(RecordingResult result, string name) =>
+        result.Channels.First(channel => string.Equals(channel.Name, name, StringComparison.Ordinal));
+
+    private void AddBlock(string id, string channel, Trial trial, ExcerptSource source, int place)
+    {
+        decimal from = Math.Min(trial.WindowFromS, trial.BaselineFromS ?? trial.WindowFromS) - BundleIndex.MarginS;
+        decimal to = Math.Max(trial.WindowToS, trial.BaselineFromS is null ? trial.WindowToS : trial.OnsetS) + BundleIndex.MarginS;
+
+        // A window of hours is no longer a part of a recording; without its samples the exclusion counts as not checkable.
+        if ((double)(to - from) * source.Channels[place].Rate.Value * sizeof(double) > BundleFile.Largest)
+        {
+            return;
+        }
+
+        Excerpt excerpt = source.Take(place, from, to);
+        string path = FormattableString.Invariant($"samples/{id}/{RecordingId.Escape(channel)}/{trial.Number}{SamplesEnding}");
+        writer.Add(path, excerpt.Samples);
+        _blocks.Add(new BundleBlock(path, id, channel, trial.Number, excerpt.Pieces));
+    }
+}

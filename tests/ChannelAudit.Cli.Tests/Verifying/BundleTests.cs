@@ -1,0 +1,282 @@
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using ChannelAudit.Cli.Tests.Demo;
+using Xunit;
+
+namespace ChannelAudit.Cli.Tests.Verifying;
+
+/// <summary><c>export bundle</c>, and <c>verify</c> on what it wrote.</summary>
+public sealed class BundleTests
+{
+    [Fact]
+    public async Task EveryExclusionIsConfirmedFromTheBundleAlone()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        string again = await Export(study, "b.zip");
+        Directory.Delete(study.Data, recursive: true);
+
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
+        Assert.Equal(await File.ReadAllBytesAsync(zip), await File.ReadAllBytesAsync(again));
+        Assert.DoesNotContain("  differs", run.Output, StringComparison.Ordinal);
+        Assert.Contains("\nExclusions: 4 confirmed, 0 differ, 2 not checkable from the bundle\n", run.Output, StringComparison.Ordinal);
+        Assert.Matches("  confirmed +b, cheek, trial 1, reject \\(line-noise[^)]*\\): line-noise: line_rms 28\\.[0-9]+ uV \\(limit 5\\), line_ratio [0-9.]+ dB \\(limit 0\\)", run.Output);
+        Assert.Contains("not checkable  b, cheek, the channel, reject", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task NothingOfThisMachineIsInIt()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        using ZipArchive zip = await ZipFile.OpenReadAsync(await Export(study, "a.zip"));
+
+        Assert.Contains("samples/sub+a/cheek/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
+        Assert.DoesNotContain("samples/sub+a/brow/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
+        Assert.Contains("inputs/criteria/lab.toml", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
+        foreach (ZipArchiveEntry entry in zip.Entries)
+        {
+            using StreamReader reader = new(await entry.OpenAsync());
+            Assert.DoesNotContain(study.In(string.Empty), await reader.ReadToEndAsync(), StringComparison.Ordinal);
+            Assert.Equal(1980, entry.LastWriteTime.Year);
+        }
+    }
+
+    [Fact]
+    public async Task OneChangedSampleIsFoundEvenUnderAChangedHash()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        byte[] samples = Read(zip, "samples/b/cheek/2.f64");
+        string then = Hash(samples);
+        samples[(8 * 1700) + 5] ^= 1;
+        Replace(zip, "samples/b/cheek/2.f64", samples);
+        CommandRun open = await DemoRun.Run("verify", zip);
+        Replace(zip, "bundle.json", Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Read(zip, "bundle.json")).Replace(then, Hash(samples), StringComparison.Ordinal)));
+        CommandRun covered = await DemoRun.Run("verify", zip);
+
+        Assert.Equal((ExitCode.Reached, ExitCode.Reached), (open.Code, covered.Code));
+        Assert.Contains("differs      entries     samples/b/cheek/2.f64 has other bytes than bundle.json lists\n", open.Output, StringComparison.Ordinal);
+        Assert.Contains("ok           entries", covered.Output, StringComparison.Ordinal);
+        Assert.Contains("Exclusions: 3 confirmed, 1 differ, 2 not checkable", covered.Output, StringComparison.Ordinal);
+        Assert.Matches("  differs +b, cheek, trial 2, reject \\([^)]*\\): [a-z_]+ is [-0-9.E]+ in the audit and [-0-9.E]+ in the samples", covered.Output);
+    }
+
+    [Fact]
+    public async Task OneChangedDigitOfATableOrAResultIsFound()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string table = await Export(study, "a.zip");
+        Change(table, "audit/recordings/b/measures.tsv", "line_rms\t2", "line_rms\t3");
+        string result = await Export(study, "b.zip");
+        Change(result, "audit/recordings/b/result.json", "\n      {\"measure\":\"line_rms\",\"value\":2", "\n      {\"measure\":\"line_rms\",\"value\":3");
+
+        CommandRun ofTable = await DemoRun.Run("verify", table);
+        CommandRun ofResult = await DemoRun.Run("verify", result);
+
+        Assert.Equal((ExitCode.Reached, ExitCode.Reached), (ofTable.Code, ofResult.Code));
+        Assert.Contains("First difference: recordings/b/measures.tsv, line 2, column value (cheek, 1, line_rms)\n  there: 3", ofTable.Output, StringComparison.Ordinal);
+        Assert.Matches("  differs +b, cheek, trial 1, reject \\([^)]*\\): line_rms is 38[0-9.]+ in the audit and 28[0-9.]+ in the samples", ofResult.Output);
+    }
+
+    [Fact]
+    public async Task DecisionsAreReplayedAndAChangedLineIsNamed()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        await study.Decide("--channel", "cheek", "--trial", "1", "--verdict", "pass");
+        await study.Decide("--channel", "brow", "--trial", "2", "--verdict", "reject");
+        string zip = await Export(study, "a.zip");
+        CommandRun whole = await DemoRun.Run("verify", zip);
+        Change(zip, "audit/decisions.jsonl", "\"verdict\":\"reject\"", "\"verdict\":\"pass\"");
+        CommandRun changed = await DemoRun.Run("verify", zip);
+
+        Assert.Equal((ExitCode.Done, ExitCode.Reached), (whole.Code, changed.Code));
+        Assert.Matches("confirmed +b, cheek, trial 1, pass \\(line-noise", whole.Output);
+        Assert.Contains("b, brow, trial 2, reject", whole.Output, StringComparison.Ordinal);
+        Assert.Contains("a person's decision over questionable, replayed from the ledger;", whole.Output, StringComparison.Ordinal);
+        Assert.Matches("differs +decisions +audit/decisions\\.jsonl, line 1: changed since it was written", changed.Output);
+    }
+
+    [Fact]
+    public async Task ALimitThatWasMovedNoLongerGivesTheVerdict()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        Change(zip, "audit/audit.json", "{\"line_rms\":5,", "{\"line_rms\":9000,");
+
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal(ExitCode.Reached, run.Code);
+        Assert.Contains("the limits in audit.json do not have the SHA-256 that stands beside them", run.Output, StringComparison.Ordinal);
+        Assert.Contains("line-noise: the limits give questionable, the audit says reject", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task AnExclusionWithoutItsSamplesOrOffTheListIsNamed()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        Remove(zip, "samples/b/cheek/1.f64");
+        Change(zip, "bundle.json", "{\"recording\":\"b\",\"channel\":\"cheek\",\"trial\":2,", "{\"recording\":\"b\",\"channel\":\"cheek\",\"trial\":7,");
+
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal(ExitCode.Reached, run.Code);
+        Assert.Contains("samples/b/cheek/1.f64 is missing", run.Output, StringComparison.Ordinal);
+        Assert.Contains("b, cheek, trial 1, reject", run.Output, StringComparison.Ordinal);
+        Assert.Contains(": its samples are not in the bundle\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("b, cheek, trial 2 (reject", run.Output, StringComparison.Ordinal);
+        Assert.Contains("is left out in the audit and not listed", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task QuestionableTrialsComeWhenAskedFor()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "all.zip", "--questionable");
+
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("brow, trial 1, questionable", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("  differs", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task HarmfulAndDamagedArchivesAreRefused()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string good = await Export(study, "good.zip");
+        byte[] bytes = await File.ReadAllBytesAsync(good);
+        await File.WriteAllBytesAsync(study.In("cut.zip"), bytes[..(bytes.Length / 2)]);
+        await File.WriteAllBytesAsync(study.In("text.zip"), "not a zip"u8.ToArray());
+        bytes[200] ^= 0xFF;
+        await File.WriteAllBytesAsync(study.In("flipped.zip"), bytes);
+        (string File, string Found)[] cases =
+        [
+            (study.In("cut.zip"), "no zip archive, or a damaged one"),
+            (study.In("text.zip"), "no zip archive, or a damaged one"),
+            (study.In("flipped.zip"), string.Empty),
+            (Made(study, "out.zip", ("../evil.txt", 10)), "a name that leads elsewhere"),
+            (Made(study, "root.zip", ("/etc/evil", 10)), "a name that leads elsewhere"),
+            (Made(study, "back.zip", ("a\\..\\evil", 10)), "a name that leads elsewhere"),
+            (Made(study, "twice.zip", ("audit/a.tsv", 10), ("audit/A.tsv", 10)), "a name that stands there twice"),
+            (Made(study, "bomb.zip", ("audit/audit.json", 200_000_000)), "packed so tightly that it would burst"),
+            (Made(study, "huge.zip", ("samples/a.f64", 300_000_000)), "larger than any file of a bundle"),
+            (Made(study, "none.zip", ("readme.txt", 10)), "there is no bundle.json in it"),
+        ];
+
+        foreach ((string file, string found) in cases)
+        {
+            CommandRun run = await DemoRun.Run("verify", file);
+
+            Assert.NotEqual(ExitCode.Done, run.Code);
+            Assert.NotEqual(ExitCode.Bug, run.Code);
+            Assert.Contains(found, run.Error, StringComparison.Ordinal);
+            Assert.True(run.Error.Length == 0 || (run.Error.StartsWith("error: ", StringComparison.Ordinal) && run.Error.Contains("\nhint: ", StringComparison.Ordinal)), run.Error);
+        }
+
+        Assert.Empty(Directory.GetFiles(study.In("."), "evil*"));
+    }
+
+    [Fact]
+    public async Task AnIndexThatLiesIsNoCrash()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        (string From, string To)[] lies =
+        [
+            ("\"start\":", "\"start\":9223372036854775807,\"x\":"),
+            ("\"length\":", "\"length\":-"),
+            ("\"rate_numerator\":", "\"rate_numerator\":0,\"x\":"),
+            ("\"mains_hz\":", "\"mains_hz\":1e300,\"x\":"),
+            ("\"recordings\": [", "\"recordings\": [], \"y\": ["),
+            ("channelaudit-bundle/1", "channelaudit-bundle/9"),
+            ("\"channel\":\"cheek\"", "\"channel\":\"nose\""),
+        ];
+        for (int i = 0; i < lies.Length; i++)
+        {
+            string zip = await Export(study, FormattableString.Invariant($"{i}.zip"));
+            Change(zip, "bundle.json", lies[i].From, lies[i].To);
+
+            CommandRun run = await DemoRun.Run("verify", zip);
+
+            Assert.True(run.Code is ExitCode.Usage or ExitCode.Reached, $"{lies[i].From}: {run.Code} {run.Error}");
+        }
+    }
+
+    [Fact]
+    public async Task WrongUsageIsOneErrorAndOneHint()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        study.Change("study/b.csv", "0.098,-1", "0.098,-3");
+        CommandRun[] runs =
+        [
+            await DemoRun.Run("export", "bundle", study.Audit, "--data", study.Data, "--to", zip),
+            await DemoRun.Run("export", "bundle", study.Audit, "--data", study.Data, "--to", study.In("nowhere/a.zip")),
+            await DemoRun.Run("export", "bundle", study.Audit, "--to", study.In("b.zip")),
+            await DemoRun.Run("export", "bundle", study.Audit, "--data", study.Data, "--to", study.In("b.zip")),
+            await DemoRun.Run("verify", zip, "--data", study.Data),
+        ];
+
+        Assert.All(runs, run => Assert.Matches("^error: [^\n]+\nhint: [^\n]+\n$", run.Error));
+        Assert.Equal([ExitCode.Usage, ExitCode.Usage, ExitCode.Usage, ExitCode.Unread, ExitCode.Usage], runs.Select(run => run.Code));
+        Assert.Contains("b.csv has other bytes than were audited", runs[3].Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(study.In("."), "b.zip*"));
+    }
+
+    private static async Task<string> Export(SmallStudy study, string name, params string[] more)
+    {
+        CommandRun run = await DemoRun.Run(["export", "bundle", study.Audit, "--data", study.Data, "--to", study.In(name), .. more]);
+        Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
+        return study.In(name);
+    }
+
+    private static string Made(SmallStudy study, string name, params (string Path, int Bytes)[] entries)
+    {
+        using FileStream stream = File.Create(study.In(name));
+        using ZipArchive zip = new(stream, ZipArchiveMode.Create);
+        foreach ((string path, int bytes) in entries)
+        {
+            using Stream entry = zip.CreateEntry(path, CompressionLevel.SmallestSize).Open();
+            entry.Write(new byte[bytes]);
+        }
+
+        return study.In(name);
+    }
+
+    private static byte[] Read(string zip, string path)
+    {
+        using ZipArchive archive = ZipFile.OpenRead(zip);
+        using Stream stream = archive.GetEntry(path)!.Open();
+        using MemoryStream bytes = new();
+        stream.CopyTo(bytes);
+        return bytes.ToArray();
+    }
+
+    private static void Change(string zip, string path, string from, string to)
+    {
+        string text = Encoding.UTF8.GetString(Read(zip, path));
+        int place = text.IndexOf(from, StringComparison.Ordinal);
+        Assert.True(place >= 0, $"{path} has no '{from}'");
+        Replace(zip, path, Encoding.UTF8.GetBytes(string.Concat(text.AsSpan(0, place), to, text.AsSpan(place + from.Length))));
+    }
+
+    private static void Replace(string zip, string path, byte[] bytes)
+    {
+        using ZipArchive archive = ZipFile.Open(zip, ZipArchiveMode.Update);
+        archive.GetEntry(path)!.Delete();
+        using Stream stream = archive.CreateEntry(path).Open();
+        stream.Write(bytes);
+    }
+
+    private static void Remove(string zip, string path)
+    {
+        using ZipArchive archive = ZipFile.Open(zip, ZipArchiveMode.Update);
+        archive.GetEntry(path)!.Delete();
+    }
+
+    private static string Hash(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+}
