@@ -26,16 +26,18 @@ public sealed class ExcerptSource : IDisposable
     /// <exception cref="ChannelAuditException">When it cannot be read, or setup or events do not fit it.</exception>
     public static ExcerptSource Open(RecordingEntry entry, StudySetup setup, string? eventsFile, CancellationToken cancellation)
     {
-        PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
+        PreparedRecording? prepared = null;
         try
         {
-            return new ExcerptSource(
+            prepared = PreparedRecording.Open(entry, setup, eventsFile);
+            ExcerptSource source = new(
                 prepared, RecordingFrames.Of(prepared.Recording, AuditedChannels.Of(prepared.Recording, prepared.Setup), prepared.Setup, cancellation));
+            prepared = null;
+            return source;
         }
-        catch
+        finally
         {
-            prepared.Dispose();
-            throw;
+            prepared?.Dispose();
         }
     }
 

@@ -105,7 +105,9 @@ public sealed class SpectrumSample
         return (2 * clear.Length >= bins.Length ? clear : bins).Average(bin => calm[bin]) / -Math.Log(1 - CalmProbability);
     }
 
-    private static bool IsNearMains(double hz) => hz > MainsReachHz && new[] { 50.0, 60.0 }.Any(mains => Math.Abs(hz - (mains * Math.Round(hz / mains))) <= MainsReachHz);
+    private static bool IsNearMains(double hz) => IsNear(hz, 50) || IsNear(hz, 60);
+
+    private static bool IsNear(double hz, double mains) => hz > MainsReachHz && Math.Abs(hz - (mains * Math.Round(hz / mains))) <= MainsReachHz;
 
     /// <summary>The peak at a frequency over its neighbours in the mean spectrum; null when the rate is too low for it.</summary>
     public double? Prominence(double hz) => starts.Count == 0 ? null : Prominence(mean, hz);
