@@ -81,7 +81,8 @@ internal static class ExportBundleCommand
         }
 
         export.Complete();
-        output.Write($"Written to {OneLine.Of(to)}: {Quantities.Many(run.Audit.Recordings.Length, "recording")}, {Quantities.Many(export.Exclusions, "exclusion")}, {Quantities.Many(writer.Entries.Length, "file")}\n");
+        string recordings = Quantities.Many(run.Audit.Recordings.Length, "recording");
+        output.Write($"Written to {OneLine.Of(to)}: {recordings}, {Quantities.Many(export.Exclusions, "exclusion")}, {Quantities.Many(writer.Entries.Length, "file")}\n");
         return ExitCode.Done;
     }
 

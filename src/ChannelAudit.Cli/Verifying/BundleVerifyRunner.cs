@@ -1,11 +1,8 @@
 using System.Collections.Immutable;
-using System.Text;
 using ChannelAudit.Criteria;
 using ChannelAudit.Reports.Bundles;
-using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Verifying;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Runs;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Verifying;
@@ -45,7 +42,8 @@ internal sealed class BundleVerifyRunner(string path)
     private string Head(RecordedRun run, BundleIndex index)
     {
         bool isOurs = string.Equals(run.Audit.Version, ProductVersion.Text, StringComparison.Ordinal);
-        return $"{OneLine.Of(path)}: a bundle with the samples of all that is {(index.Least == ChannelAudit.Verdicts.Grade.Reject ? "reject" : "reject or questionable")}, made by channelaudit {OneLine.Of(run.Audit.Version)}"
+        string what = index.Least == ChannelAudit.Verdicts.Grade.Reject ? "reject" : "reject or questionable";
+        return $"{OneLine.Of(path)}: a bundle with the samples of all that is {what}, made by channelaudit {OneLine.Of(run.Audit.Version)}"
             + (isOurs ? ", the version of this program" : $", checked by {ProductVersion.Text}: numbers may differ for that reason alone");
     }
 
@@ -93,8 +91,13 @@ internal sealed class BundleVerifyRunner(string path)
             Remake remake = new(run, scratch);
             remake.FromResults(cancel);
             bool isOurs = string.Equals(run.Audit.Version, ProductVersion.Text, StringComparison.Ordinal);
-            FolderComparison found = FolderComparison.Of(
-                run.Audit.Folder, remake.Folder, run.Files.Select(file => file.Path).Where(file => isOurs || file.EndsWith(".tsv", StringComparison.Ordinal)).Where(file => run.LedgerFault is null || RecordedDecisions.DoNotTouch(file)));
+            string[] files =
+            [
+                .. run.Files.Select(file => file.Path)
+                    .Where(file => isOurs || file.EndsWith(".tsv", StringComparison.Ordinal))
+                    .Where(file => run.LedgerFault is null || RecordedDecisions.DoNotTouch(file)),
+            ];
+            FolderComparison found = FolderComparison.Of(run.Audit.Folder, remake.Folder, files);
             _checks.Add(found.Differing.IsEmpty
                 ? new AuditCheck(name, CheckState.Ok, $"from the results, decisions replayed: {Quantities.Many(found.Same, "file")} the same, byte for byte")
                 : new AuditCheck(name, CheckState.Differs, $"from the results: {Quantities.Many(found.Differing.Length, "file")} differ; the first difference is below"));

@@ -19,7 +19,8 @@ internal sealed record FoundData(ImmutableArray<RecordingEntry> Entries, Immutab
     public static FoundData Below(string root, RecordedRun run)
     {
         string folder = File.Exists(root) ? Path.GetDirectoryName(Path.GetFullPath(root))! : root;
-        Lazy<ILookup<string, string>> byName = new(() => Directory.EnumerateFiles(folder, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint })
+        EnumerationOptions noLinks = new() { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint };
+        Lazy<ILookup<string, string>> byName = new(() => Directory.EnumerateFiles(folder, "*", noLinks)
             .Order(StringComparer.Ordinal)
             .ToLookup(file => Path.GetFileName(file), StringComparer.Ordinal));
         List<RecordingEntry> entries = [];

@@ -1,5 +1,3 @@
-using ChannelAudit.Text;
-
 namespace ChannelAudit.Cli.Verifying;
 
 /// <summary>A folder of the system's temporary ones, gone with everything in it when it is disposed.</summary>

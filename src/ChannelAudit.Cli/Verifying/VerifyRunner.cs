@@ -1,11 +1,12 @@
-using System.Collections.Immutable;
 using ChannelAudit.Reports.Verifying;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Verifying;
 
-/// <summary>Runs <c>verify</c> on the folder of an audit: hashes everything, makes it again, and names the first difference. Nothing is written into the audit or the data.</summary>
+/// <summary>
+/// Runs <c>verify</c> on the folder of an audit: hashes everything, makes it again, and names the first difference. Nothing is written into the audit or the data.
+/// </summary>
 /// <param name="request">What was asked for.</param>
 internal sealed class VerifyRunner(VerifyRequest request)
 {
@@ -40,7 +41,8 @@ internal sealed class VerifyRunner(VerifyRequest request)
     {
         string version = string.Equals(run.Audit.Version, ProductVersion.Text, StringComparison.Ordinal)
             ? $"made by channelaudit {ProductVersion.Text}, the version of this program"
-            : $"made by channelaudit {OneLine.Of(run.Audit.Version)}, checked by {ProductVersion.Text}: results may differ for that reason alone; tables are compared, the other files name their version";
+            : $"made by channelaudit {OneLine.Of(run.Audit.Version)}, checked by {ProductVersion.Text}: results may differ for that reason alone;"
+                + " tables are compared, the other files name their version";
         return $"{OneLine.Of(request.Folder)}: {version}";
     }
 
@@ -128,7 +130,10 @@ internal sealed class VerifyRunner(VerifyRequest request)
 
     private AuditCheck Said(string from) => _comparison!.Differing.IsEmpty
         ? new AuditCheck(Again, CheckState.Ok, $"{from}: {Quantities.Many(_comparison.Same, "file")} the same, byte for byte")
-        : new AuditCheck(Again, CheckState.Differs, $"{from}: {Quantities.Many(_comparison.Differing.Length, "file")} of {(_comparison.Same + _comparison.Differing.Length).Plain()} differ; the first difference is below");
+        : new AuditCheck(
+            Again,
+            CheckState.Differs,
+            $"{from}: {Quantities.Many(_comparison.Differing.Length, "file")} of {(_comparison.Same + _comparison.Differing.Length).Plain()} differ; the first difference is below");
 
     private static bool IsPicture(string file) => file.EndsWith(".png", StringComparison.Ordinal);
 }
