@@ -1,5 +1,6 @@
 using ChannelAudit.Impedance;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Results;
@@ -35,7 +36,8 @@ public static class AuditUpdate
         }
 
         bool isAlone = !place.Previous.Files.Any(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.EndsWith("/report.html", StringComparison.Ordinal));
-        using RunWriter writer = new(RunOf(audit), place, isAlone);
+        bool draws = place.Previous.Files.Any(file => string.Equals(file.Path, SensitivityFigure.FileName, StringComparison.Ordinal));
+        using RunWriter writer = new(RunOf(audit), place, isAlone, draws);
         foreach (StoredRecording stored in audit.Recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal))
         {
             cancel.ThrowIfCancellationRequested();

@@ -168,7 +168,7 @@ public sealed class VerifyTests
     [Fact]
     public async Task DecisionsAreReplayedAndOneChangedLineOfTheLedgerIsNamed()
     {
-        using SmallStudy study = await SmallStudy.Make();
+        using SmallStudy study = await SmallStudy.Make("--figures", "summary");
         await study.Decide("--channel", "cheek", "--trial", "1", "--verdict", "pass");
         await study.Decide("--channel", "brow", "--trial", "2", "--verdict", "reject");
         CommandRun whole = await study.Verify("--data", study.Data, "--no-pictures");
