@@ -48,18 +48,18 @@ public sealed class BundleFile : IDisposable
         {
             stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             zip = new ZipArchive(stream, ZipArchiveMode.Read, leaveOpen: true);
-            return new BundleFile(path, stream, zip, Checked(path, zip, stream.Length));
+            BundleFile bundle = new(path, stream, zip, Checked(path, zip, stream.Length));
+            (stream, zip) = (null, null);
+            return bundle;
         }
-        catch (Exception fault)
+        catch (Exception fault) when (fault is InvalidDataException or IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            throw BundleErrors.NotZip(path, fault);
+        }
+        finally
         {
             zip?.Dispose();
             stream?.Dispose();
-            if (fault is InvalidDataException or IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
-            {
-                throw BundleErrors.NotZip(path, fault);
-            }
-
-            throw;
         }
     }
 

@@ -26,7 +26,7 @@ public sealed class FrozenCriteriaTests
     {
         string other = Frozen.Replace("source = \"pilot\"", "source = \"another word\" # said later", StringComparison.Ordinal).Replace("\n", "\r\n", StringComparison.Ordinal);
 
-        Assert.NotEqual(Frozen, other);
+        Assert.NotEqual(Frozen, other, StringComparer.Ordinal);
         Assert.True(CriteriaFile.Parse(other, "frozen.toml").Frozen!.IsUnchanged);
     }
 

@@ -44,7 +44,7 @@ public sealed class ScaledLimitsTests
     {
         foreach (Criterion criterion in ScaledLimits.Of(DefaultCriteria.All, factor).All)
         {
-            Assert.All(Limits(criterion), limit => Assert.True(LimitRange.Contains(MeasureCatalog.Get(limit.Measure), limit.Value), $"{limit.Measure} {limit.Value}"));
+            Assert.All(Limits(criterion), limit => Assert.True(LimitRange.Contains(MeasureCatalog.Get(limit.Measure), limit.Value), FormattableString.Invariant($"{limit.Measure} {limit.Value}")));
             Assert.Null(LimitOrder.FirstFault(criterion.Questionable, criterion.Reject));
             Assert.Null(LimitOrder.FirstFault(criterion.ChannelQuestionable, criterion.ChannelReject));
         }

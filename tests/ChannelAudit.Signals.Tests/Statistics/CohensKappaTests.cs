@@ -121,7 +121,7 @@ public sealed class CohensKappaTests
             KappaResult other = CohensKappa.Of(turned, 3, KappaWeights.Linear);
             Near.Within(1E-12, one.Kappa!.Value, other.Kappa!.Value);
             Near.Within(1E-12, one.StandardError!.Value, other.StandardError!.Value);
-            Near.Within(1E-12, CohensKappa.Of(table[..4], 2).Kappa!.Value, CohensKappa.Of(table[..4], 2, KappaWeights.Linear).Kappa!.Value);
+            Near.Within(1E-12, CohensKappa.Of(table.AsSpan(0, 4), 2).Kappa!.Value, CohensKappa.Of(table.AsSpan(0, 4), 2, KappaWeights.Linear).Kappa!.Value);
         });
 
     [Fact]
