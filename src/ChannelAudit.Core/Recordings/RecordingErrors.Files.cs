@@ -21,6 +21,12 @@ internal static partial class RecordingErrors
         $"{file}: the file is empty",
         "the recording was not saved or not copied: look for the complete file");
 
+    /// <summary>Zeros stand where the header was.</summary>
+    public static ChannelAuditException BeginsWithZeros(string file, long count) => new(
+        FaultKind.Recording,
+        FormattableString.Invariant($"{file}: not a recording: begins with {count} zero bytes: the header is lost"),
+        "copy the file again from where it was recorded, and compare the two");
+
     /// <summary>The system refuses to open the file.</summary>
     public static ChannelAuditException CannotOpen(string file, Exception cause) => new(
         FaultKind.Recording,

@@ -10,6 +10,10 @@ public static class RecordingOpener
     // The fixed part of an EDF header; enough to tell text from binary too.
     private const int FirstBytes = 256;
 
+    // The version field of an EDF header is that long; text of any encoding has another byte among as many.
+    private const int ZerosOfNoText = 8;
+    private const int BlockBytes = 1 << 16;
+
     /// <summary>Opens a recording. The caller disposes it.</summary>
     /// <param name="path">The file.</param>
     /// <param name="options">What the setup says about files that do not say it themselves.</param>
@@ -21,6 +25,11 @@ public static class RecordingOpener
         if (first.Length == 0)
         {
             throw RecordingErrors.Empty(name);
+        }
+
+        if (first.Length >= ZerosOfNoText && first.AsSpan(0, ZerosOfNoText).IndexOfAnyExcept((byte)0) < 0)
+        {
+            throw RecordingErrors.BeginsWithZeros(name, LeadingZeros(path));
         }
 
         return EdfReader.Recognises(first) ? EdfReader.Open(path, options) : DelimitedText.Open(path, options);
@@ -40,6 +49,33 @@ public static class RecordingOpener
             }
 
             return first[..count];
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            throw RecordingErrors.CannotOpen(Path.GetFileName(path), exception);
+        }
+    }
+
+    private static long LeadingZeros(string path)
+    {
+        using SafeFileHandle handle = RecordingFiles.OpenHandle(path);
+        byte[] block = new byte[BlockBytes];
+        try
+        {
+            long count = 0;
+            int read;
+            while ((read = RandomAccess.Read(handle, block, count)) > 0)
+            {
+                int other = block.AsSpan(0, read).IndexOfAnyExcept((byte)0);
+                if (other >= 0)
+                {
+                    return count + other;
+                }
+
+                count += read;
+            }
+
+            return count;
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or NotSupportedException)
         {

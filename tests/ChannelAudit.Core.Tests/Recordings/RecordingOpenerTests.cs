@@ -48,6 +48,19 @@ public sealed class RecordingOpenerTests
         Assert.Equal("made.edf: the file is empty", fault.Message);
     }
 
+    [Theory]
+    [InlineData(4096)]
+    [InlineData(100_000)]
+    public void ZerosWhereTheHeaderWasAreSaid(int zeros)
+    {
+        using MadeEdf file = new();
+        File.WriteAllBytes(file.Path, [.. new byte[zeros], 7, 0, 9]);
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => RecordingOpener.Open(file.Path, new ReadOptions()).Dispose());
+
+        Assert.Equal(FormattableString.Invariant($"made.edf: not a recording: begins with {zeros} zero bytes: the header is lost"), fault.Message);
+        Assert.StartsWith("copy the file again", fault.Hint, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void APictureIsNoRecording()
     {
