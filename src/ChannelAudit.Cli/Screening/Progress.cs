@@ -21,6 +21,18 @@ internal sealed class Progress(TextWriter error, bool isTerminal, int columns, i
     private int done;
     private int takenOver;
 
+    /// <summary>Recordings that an earlier run had audited.</summary>
+    public int TakenOver
+    {
+        get
+        {
+            lock (gate)
+            {
+                return takenOver;
+            }
+        }
+    }
+
     /// <summary>Says which recording is worked on. Any thread.</summary>
     public void Starts(string name)
     {

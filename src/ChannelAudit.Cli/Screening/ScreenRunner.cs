@@ -4,6 +4,7 @@ using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
@@ -61,6 +62,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             return ExitCode.Unread;
         }
 
+        SayTakenOver(work.Progress.TakenOver, entries.Length);
         RunDigest digest = place.Finish(unread, cancel);
         place.Print(digest, isUnchanged: false, output);
         if (!dropped.IsEmpty)
@@ -74,6 +76,14 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         }
 
         return unread.Length > 0 ? ExitCode.Unread : FailCode(digest, request.FailOn);
+    }
+
+    private void SayTakenOver(int recordings, int all)
+    {
+        if (recordings > 0)
+        {
+            error.Write($"{recordings.Plain()} of {Quantities.Many(all, "recording")} taken over from an earlier run\n");
+        }
     }
 
     private ImmutableArray<UnreadRecording> AuditAll(ScreenWork work, IScreenOutput place, ImmutableArray<RecordingEntry> entries, int jobs, CancellationToken cancel)

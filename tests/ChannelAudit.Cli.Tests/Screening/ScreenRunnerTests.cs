@@ -83,6 +83,19 @@ public sealed class ScreenRunnerTests : IDisposable
     }
 
     [Fact]
+    public async Task ManyPatternsThatFitNothingAreOneWarning()
+    {
+        string setup = _folder.Write("setup.toml", "[[recordings]]\nmatch = [\"P1/*\", \"P2/*\"]\namplifier = \"A\"\n[[recordings]]\nmatch = [\"P3/*\", \"P4/*\"]\namplifier = \"B\"\n");
+        var engine = new RecordedEngine();
+
+        await Screen(engine, "--setup", setup);
+
+        Assert.Equal(
+            "match 'P1/*', 'P2/*' and 2 more fit no recording of this run, whose paths are like 'P08.edf': nothing is applied",
+            Assert.Single(engine.Written!.Warnings).Message);
+    }
+
+    [Fact]
     public async Task ReadingsReachTheEngineByRecording()
     {
         string readings = _folder.Write("data/meter.tsv", "recording\tsite\tpair\tkohm\nP08\tcheek\ta-b\t4\nday1+P07\tcheek\ta-b\tn/a\nP09\tcheek\ta-b\t4\n");
