@@ -10,7 +10,7 @@ internal static class SampleStudy
     /// <summary>One finding of a recording, one of many, one of a channel with a hostile name.</summary>
     public static ImmutableArray<StudyFinding> Odd { get; } =
     [
-        new(OddKind.SameSignal, ["p02", "p09"], null, "every channel of the second holds the signal of the first: cheek at 1000 times its amplitude", "Find out whose recording it is."),
+        new(OddKind.SameSignal, ["p02", "p09"], null, "both hold the same signal: cheek, in the second 1000 times as large; which is the copy the signals do not say", "Find out whose recording it is."),
         new(OddKind.Rate, [.. Enumerable.Range(1, 9).Select(number => FormattableString.Invariant($"day2+p{number:00}"))], null, "sampling rate: 1000 Hz, where 40 of 49 recordings have 2000 Hz", "Bring all to one rate."),
         new(OddKind.Gain, ["p04"], "<b>brow</b>\u001b[31m", "about 10 times the others': 15 against 1.5 at rest", "Compare gain and unit."),
     ];

@@ -72,17 +72,18 @@ internal static class SameSignals
                 OddKind.SameSignal,
                 [withOne.Key, recording.Id],
                 isWhole || channels.Length > 1 ? null : channels[0].Own.Name,
-                $"{(isWhole ? "every channel" : string.Create(CultureInfo.InvariantCulture, $"{channels.Length} of {recording.Channels.Length} channels"))} of the second holds the signal of the first: "
-                    + string.Join(", ", channels.Select(one => Words(one.OtherChannel, one.Own))),
+                $"both hold the same signal{(isWhole ? string.Empty : string.Create(CultureInfo.InvariantCulture, $" in {channels.Length} of the second's {recording.Channels.Length} channels"))}: "
+                    + string.Join(", ", channels.Select(one => Words(one.OtherChannel, one.Own)))
+                    + "; which is the copy the signals do not say",
                 "Find out whose recording it is, and take the other one out: it counts twice, or one file was written over another.");
         }
     }
 
     private static string Words(StudyChannel other, StudyChannel own)
     {
-        string names = string.Equals(other.Name, own.Name, StringComparison.Ordinal) ? own.Name : $"{own.Name} is the other's {other.Name}";
+        string names = string.Equals(other.Name, own.Name, StringComparison.Ordinal) ? own.Name : $"{other.Name} of the first is {own.Name} of the second";
         double ratio = own.Signal is { LevelMiddle: > 0 and var mine } && other.Signal is { LevelMiddle: > 0 and var theirs } ? mine / theirs : 1;
-        return ratio is < SameLevel and > 1 / SameLevel ? names : string.Create(CultureInfo.InvariantCulture, $"{names} at {ratio:G3} times its amplitude");
+        return ratio is < SameLevel and > 1 / SameLevel ? names : string.Create(CultureInfo.InvariantCulture, $"{names}, in the second {ratio:G3} times as large");
     }
 
     private static IEnumerable<string> Keys(StudyChannel channel)
