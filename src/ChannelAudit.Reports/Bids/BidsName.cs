@@ -10,6 +10,8 @@ internal sealed partial record BidsName
     /// <summary>The task of a recording whose own name states none: BIDS requires one.</summary>
     public const string NoTask = "unnamed";
 
+    private const string Prefix = "sub-";
+
     private static readonly ImmutableArray<string> Kept = ["sub", "ses", "task", "acq", "run", "recording"];
 
     /// <summary>The participant's label.</summary>
@@ -27,11 +29,12 @@ internal sealed partial record BidsName
     /// <summary>The folder of its files, <c>sub-01/ses-a/emg</c>.</summary>
     public string Folder => Session is null ? $"sub-{Subject}/emg" : $"sub-{Subject}/ses-{Session}/emg";
 
-    /// <summary>Takes the entities of a BIDS file name, else makes a participant of the letters and digits of the id.</summary>
+    /// <summary>Takes the entities of a BIDS file name, else the participant, with the rest of the id as session; else makes a participant of the id.</summary>
     /// <param name="path">The recording's path, with <c>/</c>.</param>
     /// <param name="id">Its id.</param>
-    /// <returns>Null when the id has no ASCII letter or digit.</returns>
-    public static BidsName? Of(string path, string id)
+    /// <param name="participant">The participant, or null.</param>
+    /// <returns>Null when neither the participant nor the id has an ASCII letter or digit.</returns>
+    public static BidsName? Of(string path, string id, string? participant = null)
     {
         string file = path[(path.LastIndexOf('/') + 1)..];
         string stem = file.Contains('.', StringComparison.Ordinal) ? file[..file.LastIndexOf('.')] : file;
@@ -46,7 +49,15 @@ internal sealed partial record BidsName
             return new BidsName { Subject = Label("sub")!, Session = Label("ses"), Stem = string.Join('_', parts), IsOwn = true };
         }
 
-        string made = string.Concat(id.Where(char.IsAsciiLetterOrDigit));
+        if (participant is not null && Letters(participant.StartsWith(Prefix, StringComparison.Ordinal) ? participant[Prefix.Length..] : participant) is { Length: > 0 } known)
+        {
+            string rest = Letters(Without(id, participant));
+            return rest.Length == 0
+                ? new BidsName { Subject = known, Stem = $"sub-{known}_task-{NoTask}" }
+                : new BidsName { Subject = known, Session = rest, Stem = $"sub-{known}_ses-{rest}_task-{NoTask}" };
+        }
+
+        string made = Letters(id);
         return made.Length == 0 ? null : new BidsName { Subject = made, Stem = $"sub-{made}_task-{NoTask}" };
     }
 
@@ -54,6 +65,22 @@ internal sealed partial record BidsName
     /// <param name="suffix"><c>channels</c> or <c>events</c>.</param>
     /// <param name="extension">With its dot.</param>
     public string File(string suffix, string extension) => $"{Folder}/{Stem}_desc-quality_{suffix}{extension}";
+
+    private static string Letters(string text) => string.Concat(text.Where(char.IsAsciiLetterOrDigit));
+
+    // An id is its path with + between folders; the participant is one of them, or begins a name.
+    private static string Without(string id, string participant)
+    {
+        string[] parts = id.Split('+');
+        int place = Array.FindIndex(parts, part => string.Equals(part, participant, StringComparison.Ordinal));
+        place = place >= 0 ? place : Array.FindIndex(parts, part => part.StartsWith(participant, StringComparison.Ordinal));
+        if (place >= 0)
+        {
+            parts[place] = parts[place][participant.Length..];
+        }
+
+        return string.Join('+', parts);
+    }
 
     [GeneratedRegex(
         "^sub-(?<sub>[0-9A-Za-z]+)(_ses-(?<ses>[0-9A-Za-z]+))?(_task-(?<task>[0-9A-Za-z]+))?(_acq-(?<acq>[0-9A-Za-z]+))?"

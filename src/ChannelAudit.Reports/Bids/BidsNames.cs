@@ -15,14 +15,14 @@ internal static class BidsNames
         Dictionary<string, (StoredRecording Recording, bool IsOwn)> subjects = new(StringComparer.OrdinalIgnoreCase);
         foreach (StoredRecording recording in recordings)
         {
-            BidsName name = BidsName.Of(recording.Path, recording.Id) ?? throw BidsErrors.NoLabel(recording.Id);
+            BidsName name = BidsName.Of(recording.Path, recording.Id, recording.Participant) ?? throw BidsErrors.NoLabel(recording.Id);
             if (!stems.TryAdd(name.Stem, recording))
             {
                 throw BidsErrors.SameName(stems[name.Stem].Id, recording.Id, name.Stem);
             }
 
-            // Several recordings of one participant share a stated label; a made one stands for one recording only.
-            if (!subjects.TryAdd(name.Subject, (recording, name.IsOwn)) && !(name.IsOwn && subjects[name.Subject].IsOwn))
+            // Several recordings of one participant share a label that is stated or made of the participant's; one made of an id stands for one recording only.
+            if (!subjects.TryAdd(name.Subject, (recording, name.IsOwn)) && !AreOfOne(subjects[name.Subject], (recording, name.IsOwn)))
             {
                 throw BidsErrors.SameName(subjects[name.Subject].Recording.Id, recording.Id, $"sub-{name.Subject}");
             }
@@ -32,4 +32,7 @@ internal static class BidsNames
 
         return names.ToImmutable();
     }
+
+    private static bool AreOfOne((StoredRecording Recording, bool IsOwn) one, (StoredRecording Recording, bool IsOwn) other) => (one.IsOwn && other.IsOwn)
+        || (one.Recording.Participant is { } participant && string.Equals(participant, other.Recording.Participant, StringComparison.Ordinal));
 }

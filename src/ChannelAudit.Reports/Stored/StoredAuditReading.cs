@@ -93,7 +93,7 @@ internal static class StoredAuditReading
 
     // An id becomes the name of a folder.
     private static StoredRecording Recording(JsonField field) => SafePath.IsName(field.Text("id"))
-        ? new StoredRecording(field.Text("id"), field.Text("path"), field.Text("sha256"))
+        ? new StoredRecording(field.Text("id"), field.Text("path"), field.Text("sha256"), field.TextOrNull("participant"))
         : throw field.Wrong("id", "an id of a recording");
 
     private static AuditCriteria CriteriaOf(JsonField field) => new()

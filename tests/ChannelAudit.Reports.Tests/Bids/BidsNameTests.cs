@@ -18,6 +18,30 @@ public sealed class BidsNameTests
         Assert.Equal(file, BidsName.Of(path, path[..path.LastIndexOf('.')].Replace('/', '+'))!.File("channels", ".tsv"));
 
     [Theory]
+    [InlineData("P30/session2.edf", "P30", "sub-P30/ses-session2/emg/sub-P30_ses-session2_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("coast/P30.edf", "P30", "sub-P30/ses-coast/emg/sub-P30_ses-coast_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("P30.edf", "P30", "sub-P30/emg/sub-P30_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("P-30_day2.edf", "P-30", "sub-P30/ses-day2/emg/sub-P30_ses-day2_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("a/visit.edf", "Kiel 7", "sub-Kiel7/ses-avisit/emg/sub-Kiel7_ses-avisit_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("sub-01_task-x_emg.edf", "P30", "sub-01/emg/sub-01_task-x_desc-quality_channels.tsv")]
+    [InlineData("sub-07/morning.edf", "sub-07", "sub-07/ses-morning/emg/sub-07_ses-morning_task-unnamed_desc-quality_channels.tsv")]
+    [InlineData("P30.edf", "--", "sub-P30/emg/sub-P30_task-unnamed_desc-quality_channels.tsv")]
+    public void AKnownParticipantIsTheSubjectAndTheRestOfTheIdTheSession(string path, string participant, string file) =>
+        Assert.Equal(file, BidsName.Of(path, path[..path.LastIndexOf('.')].Replace('/', '+'), participant)!.File("channels", ".tsv"));
+
+    [Fact]
+    public void SessionsOfOneParticipantAreFineAndTwoParticipantsOfOneLabelAreNot()
+    {
+        StoredRecording one = Recording("P1/a") with { Participant = "P1" };
+
+        Assert.Equal(2, BidsNames.Of([one, Recording("P1/b") with { Participant = "P1" }]).Count);
+        Assert.EndsWith(
+            ": both would be sub-P1 in BIDS",
+            Assert.Throws<ChannelAuditException>(() => BidsNames.Of([one, Recording("P-1/b") with { Participant = "P-1" }])).Message,
+            StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("p-1", "p.1", "sub-p1_task-unnamed")]
     [InlineData("P1", "p1", "sub-p1_task-unnamed")]
     [InlineData("a/sub-01_task-x_emg", "b/sub-01_task-x_emg", "sub-01_task-x")]

@@ -95,8 +95,8 @@ public sealed class DecidedOutputTests : IDisposable
         _run.Decide("brow", 4, Grade.Reject, "=coughed");
         BidsExport.Write(_run.Audit, Path.Combine(place.Path, "out"), CancellationToken.None);
 
-        string channels = place.Read("out/sub-day1p07/emg/sub-day1p07_task-unnamed_desc-quality_channels.tsv");
-        string events = place.Read("out/sub-day1p07/emg/sub-day1p07_task-unnamed_desc-quality_events.tsv");
+        string channels = place.Read("out/sub-p07/ses-day1/emg/sub-p07_ses-day1_task-unnamed_desc-quality_channels.tsv");
+        string events = place.Read("out/sub-p07/ses-day1/emg/sub-p07_ses-day1_task-unnamed_desc-quality_events.tsv");
 
         Assert.Contains(
             "\tgood\tpass: decided by a person: the notch of our filter takes it; computed reject: mains (line-noise), joined sites (bridge)\tcheek\tpass\treject\t", channels, StringComparison.Ordinal);

@@ -29,7 +29,7 @@ public sealed class StoredAuditTests : IDisposable
         Assert.Equal((run.Criteria.Sha256, run.Criteria.FileName), (audit.Criteria.Sha256, audit.Criteria.FileName));
         Assert.Equal(new StoredInput(run.Setup.FileName, run.Setup.Sha256), audit.Setup);
         Assert.Equal(new StoredInput(run.Impedance!.FileName, run.Impedance.Sha256), audit.Impedance);
-        Assert.Equal(run.Recordings.Select(one => new StoredRecording(one.Id, one.Path, one.Sha256)), audit.Recordings);
+        Assert.Equal(run.Recordings.Select(one => new StoredRecording(one.Id, one.Path, one.Sha256, one.Participant)), audit.Recordings);
         Assert.Equal(run.Unread.Select(one => one.Path), audit.Unread.Select(one => one.Path), StringComparer.Ordinal);
         ResultOrigin origin = new(run.Version, run.Criteria.Sha256, run.Setup.Sha256);
         Assert.All(audit.Recordings.Zip(run.Recordings), pair =>
