@@ -6,7 +6,7 @@ namespace ChannelAudit.Reports.Comparing;
 /// <summary>What differs between two audits; results are read one recording at a time and not kept.</summary>
 public sealed record AuditComparison
 {
-    /// <summary>As many changes are kept to be shown; all of them go to the receiver.</summary>
+    /// <summary>As many groups of changes are kept to be shown; all changes go to the receiver.</summary>
     public const int MostShown = 200;
 
     /// <summary>The first audit.</summary>
@@ -30,8 +30,8 @@ public sealed record AuditComparison
     /// <summary>Verdicts of trials, each counted once a channel, that both have.</summary>
     public VerdictCrossing Trials { get; } = new();
 
-    /// <summary>The first changes, at most <see cref="MostShown"/>.</summary>
-    public ImmutableArray<VerdictChange> Shown { get; private set; } = [];
+    /// <summary>The first groups of changes that are alike, at most <see cref="MostShown"/>.</summary>
+    public ImmutableArray<ChangeGroup> Shown { get; private set; } = [];
 
     /// <summary>How many channels changed.</summary>
     public int ChangedChannels { get; private set; }
@@ -81,6 +81,6 @@ public sealed record AuditComparison
         receive(changes);
         ChangedChannels += changes.Count(change => change.Trial is null);
         ChangedTrials += changes.Count(change => change.Trial is not null);
-        Shown = Shown.AddRange(changes.Take(MostShown - Shown.Length));
+        Shown = Shown.AddRange(ChangeGroup.Of(changes).Take(MostShown - Shown.Length));
     }
 }

@@ -71,20 +71,21 @@ public static class CompareText
         string channels = Quantities.Many(comparison.ChangedChannels, "channel");
         text.Append("\nChanged: ").Append(channels).Append(" and ").Append(Quantities.Many(comparison.ChangedTrials, "trial")).Append(" (A -> B)\n");
         string? recording = null;
-        foreach (VerdictChange change in comparison.Shown)
+        foreach (ChangeGroup group in comparison.Shown)
         {
-            if (!string.Equals(recording, change.Recording, StringComparison.Ordinal))
+            if (!string.Equals(recording, group.First.Recording, StringComparison.Ordinal))
             {
-                recording = change.Recording;
+                recording = group.First.Recording;
                 text.Append("  ").Append(Plain(recording)).Append('\n');
             }
 
-            text.Append("    ").Append(ChangeWords.Of(change)).Append('\n');
+            text.Append("    ").Append(ChangeWords.Of(group)).Append('\n');
         }
 
-        if (changes > comparison.Shown.Length)
+        int shown = comparison.Shown.Sum(group => group.Changes.Length);
+        if (changes > shown)
         {
-            text.Append("  and ").Append((changes - comparison.Shown.Length).Plain()).Append(" more; --out FILE.tsv has all of them\n");
+            text.Append("  and ").Append((changes - shown).Plain()).Append(" more; --out FILE.tsv has all of them\n");
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Findings;
+using ChannelAudit.Measures;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -25,11 +26,29 @@ internal static class DecidingMeasure
 
         AuditCriteria lessCriteria = isFoundByB ? criteriaA : criteriaB;
         Evidence evidence = finding.Evidence.FirstOrDefault(one => LimitOf(less, finding, one.Measure, lessCriteria) != one.Limit) ?? finding.Evidence[0];
-        double? value = ValueOf(less, finding, evidence.Measure);
+        (double? ofMore, double? ofLess, string? where) = Values(more, less, finding, evidence);
         double? limit = LimitOf(less, finding, evidence.Measure, lessCriteria);
         return isFoundByB
-            ? new MeasureChange(evidence.Measure, evidence.Unit, value, evidence.Value, limit, evidence.Limit)
-            : new MeasureChange(evidence.Measure, evidence.Unit, evidence.Value, value, evidence.Limit, limit);
+            ? new MeasureChange(evidence.Measure, evidence.Unit, ofLess, ofMore, limit, evidence.Limit, where)
+            : new MeasureChange(evidence.Measure, evidence.Unit, ofMore, ofLess, evidence.Limit, limit, where);
+    }
+
+    // A finding may rest on the quiet seconds around a trial or on the whole channel: its number must not stand beside the trial's own as if one had
+    // become the other.
+    private static (double? OfMore, double? OfLess, string? Where) Values(JudgedPart more, JudgedPart less, Finding finding, Evidence evidence)
+    {
+        double? own = Measures(more, finding).ValueOf(evidence.Measure);
+        if (own is not { } value || value == evidence.Value)
+        {
+            return (evidence.Value, ValueOf(less, finding, evidence.Measure), null);
+        }
+
+        bool isReached = MeasureCatalog.Contains(evidence.Measure) && MeasureCatalog.Get(evidence.Measure).Sense == LimitSense.AtMost
+            ? value <= evidence.Limit
+            : value >= evidence.Limit;
+        return isReached && !finding.FromQuietStretches
+            ? (value, Measures(less, finding).ValueOf(evidence.Measure), null)
+            : (evidence.Value, null, finding.FromQuietStretches ? "in the quiet seconds around it" : "in the stretch that was found");
     }
 
     private static Finding? Finding(JudgedPart more, JudgedPart less) => more.Findings

@@ -50,7 +50,7 @@ internal sealed class RecordingComparison
         ChannelResult? a, ChannelResult? b, VerdictCrossing channels, VerdictCrossing trials, ImmutableArray<VerdictChange>.Builder changes)
     {
         ChannelResult known = b ?? a!;
-        VerdictChange place = new() { Recording = _a.Id, Label = known.Label, Channel = known.Name };
+        VerdictChange place = new() { Recording = _a.Id, Label = known.Label, Channel = known.Name, OfTrials = _trials.Length };
         Add(place, a is null ? null : JudgedPart.Of(a), b is null ? null : JudgedPart.Of(b), channels, changes);
         Dictionary<int, CellResult> cellsA = Cells(a);
         Dictionary<int, CellResult> cellsB = Cells(b);

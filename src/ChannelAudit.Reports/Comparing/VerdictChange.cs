@@ -18,6 +18,9 @@ public sealed record VerdictChange
     /// <summary>The trial's number in the second audit, or in the first when only that has it; null for the whole channel.</summary>
     public int? Trial { get; init; }
 
+    /// <summary>How many trials of the channel were compared.</summary>
+    public int OfTrials { get; init; }
+
     /// <summary>The trial's label, or null.</summary>
     public string? Condition { get; init; }
 

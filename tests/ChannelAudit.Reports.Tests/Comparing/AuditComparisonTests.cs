@@ -129,7 +129,7 @@ public sealed class AuditComparisonTests : IDisposable
     }
 
     [Fact]
-    public void LongListsAreCutOnTheScreenAndWholeInTheTable()
+    public void TrialsThatChangeAlikeAreOneLineOnTheScreenAndAllInTheTable()
     {
         RecordingResult before = SampleResults.Large();
         RecordingResult after = before with
@@ -140,8 +140,66 @@ public sealed class AuditComparisonTests : IDisposable
         (AuditComparison found, VerdictChange[] changes) = Compare(SampleResults.Run(before), SampleResults.Run(after));
 
         Assert.Equal(4 * 360, changes.Length);
-        Assert.Equal((4 * 360, AuditComparison.MostShown), (found.ChangedTrials, found.Shown.Length));
-        Assert.EndsWith("  and 1240 more; --out FILE.tsv has all of them\n", CompareText.Render(found), StringComparison.Ordinal);
+        Assert.Equal((4 * 360, 4), (found.ChangedTrials, found.Shown.Length));
+        Assert.EndsWith("    all 360 trials of chin: pass -> questionable\n", CompareText.Render(found), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LongListsAreCutOnTheScreen()
+    {
+        RecordingResult before = SampleResults.Large(trials: 60);
+        RecordingResult after = before with
+        {
+            Channels = [.. before.Channels.Select(channel => channel with { Cells = [.. channel.Cells.Select((cell, place) => cell with
+            {
+                Verdict = Grade.Questionable,
+                Reasons = [FormattableString.Invariant($"reason-{place}")],
+            })] })],
+        };
+
+        (AuditComparison found, _) = Compare(SampleResults.Run(before), SampleResults.Run(after));
+
+        Assert.Equal((4 * 60, AuditComparison.MostShown), (found.ChangedTrials, found.Shown.Length));
+        Assert.EndsWith("  and 40 more; --out FILE.tsv has all of them\n", CompareText.Render(found), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ANumberOfTheQuietSecondsAroundATrialIsNotSetBesideItsOwn()
+    {
+        SampleRun stricter = Stricter(3.2, 3);
+        RecordingResult recording = stricter.Recordings[0];
+        CellResult cell = recording.Channels[0].Cells[2];
+        CellResult quiet = SampleResults.Clean("x").Channels[0].Cells[2] with
+        {
+            Verdict = Grade.Reject,
+            Reasons = [ReasonCode.LineNoise],
+            Findings = [cell.Findings[0] with { FromQuietStretches = true }],
+        };
+        SampleRun other = SampleResults.Run(recording with { Channels = [recording.Channels[0] with { Cells = recording.Channels[0].Cells.SetItem(2, quiet) }, recording.Channels[1]] });
+
+        (AuditComparison found, VerdictChange[] changes) = Compare(SampleResults.Run(SampleResults.Clean("x")), other);
+
+        Assert.Equal(new MeasureChange("line_rms", "uV", null, 3.2, 5, 3, "in the quiet seconds around it"), Assert.Single(changes).Measure);
+        Assert.Contains("line_rms 3.2 \u00B5V in the quiet seconds around it: limit 5 -> 3\n", CompareText.Render(found), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATrialsOwnNumberIsShownWhereAFindingOfTheChannelCarriesAnother()
+    {
+        RecordingResult own = SampleResults.Clean("x");
+        own = own with { Channels = [own.Channels[0] with { Cells = own.Channels[0].Cells.SetItem(2, SampleResults.Cell(3, Grade.Pass, 4.2)) }, own.Channels[1]] };
+        CellResult judged = own.Channels[0].Cells[2] with
+        {
+            Verdict = Grade.Reject,
+            Reasons = [ReasonCode.LineNoise],
+            Findings = [SampleResults.Finding(ReasonCode.LineNoise, Grade.Reject, ["cheek"], null, 0, 65, [new Evidence("line_rms", 3.2, "uV", 3)], "mains", "a lead")],
+        };
+
+        (_, VerdictChange[] changes) = Compare(
+            SampleResults.Run(own),
+            SampleResults.Run(own with { Channels = [own.Channels[0] with { Cells = own.Channels[0].Cells.SetItem(2, judged) }, own.Channels[1]] }));
+
+        Assert.Equal((4.2, 4.2), (Assert.Single(changes).Measure!.ValueA, changes[0].Measure!.ValueB));
     }
 
     [Fact]
