@@ -38,17 +38,17 @@ public static class MainsFinder
     {
         double[] nominals = setup.MainsHz is { } stated ? [stated] : Nominals;
         (double nominal, int harmonic, int strongest) = Strongest(sample, nominals);
-        string origin = setup.MainsHz is null ? "the stronger of 50 and 60 Hz" : "stated by the setup";
+        string origin = setup.MainsHz is null ? "the stronger of 50 and 60 Hz" : MainsResult.Stated;
         if (strongest < 0)
         {
-            return new MainsResult(nominal, nominal, origin + "; no channel is fast enough to see it");
+            return new MainsResult(nominal, nominal, origin + MainsResult.NotSeen + "channel is fast enough to see it");
         }
 
         Channel channel = channels[strongest];
         double[]? stretch = Around(recording, channel, sample[strongest].StrongestAt(harmonic * nominal));
         if (stretch is null)
         {
-            return new MainsResult(nominal, nominal, origin + "; no unbroken stretch of 10 s to refine it");
+            return new MainsResult(nominal, nominal, origin + MainsResult.NotSeen + "unbroken stretch of 10 s to refine it");
         }
 
         double[] density = LongPeriodogram.Density(stretch, channel.Rate.Value);
@@ -57,14 +57,14 @@ public static class MainsFinder
         double to = harmonic * nominal * (1 + WithinShare);
         if (LongPeriodogram.PeakProminence(density, binHz, from, to) < ClearPeak)
         {
-            return new MainsResult(nominal, nominal, origin + "; no clear peak to refine it");
+            return new MainsResult(nominal, nominal, origin + MainsResult.NotSeen + "clear peak to refine it");
         }
 
         double found = LongPeriodogram.PeakHz(density, binHz, from, to) / harmonic;
         if (harmonic > 1 && Math.Abs(found - nominal) > HarmonicShare * nominal)
         {
             double plain = Strongest(sample, nominals, 1).Nominal;
-            return new MainsResult(plain, plain, origin + "; no clear peak to refine it");
+            return new MainsResult(plain, plain, origin + MainsResult.NotSeen + "clear peak to refine it");
         }
 
         double seconds = stretch.Length / channel.Rate.Value;

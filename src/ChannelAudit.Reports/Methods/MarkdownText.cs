@@ -13,12 +13,21 @@ internal static class MarkdownText
     /// <summary>The text with markup made harmless and control characters shown as question marks.</summary>
     public static string Escape(string text)
     {
-        StringBuilder safe = new(text.Length);
-        foreach (char sign in TerminalText.Clean(text))
+        string clean = TerminalText.Clean(text);
+        StringBuilder safe = new(clean.Length);
+        for (int place = 0; place < clean.Length; place++)
         {
-            safe.Append(Markup.Contains(sign) ? "\\" : string.Empty).Append(sign);
+            safe.Append(Markup.Contains(clean[place]) && Acts(clean, place) ? "\\" : string.Empty).Append(clean[place]);
         }
 
         return safe.ToString();
     }
+
+    // A colon makes an address or a picture only with something behind it, an underscore inside a word nothing.
+    private static bool Acts(string text, int place) => text[place] switch
+    {
+        ':' => place + 1 < text.Length && !char.IsWhiteSpace(text[place + 1]),
+        '_' => place == 0 || place + 1 == text.Length || !char.IsLetterOrDigit(text[place - 1]) || !char.IsLetterOrDigit(text[place + 1]),
+        _ => true,
+    };
 }

@@ -108,6 +108,15 @@ public static class MethodsJson
         WriteCounts(text, "trials_from", "source", tally.TrialSources, "recordings");
         WriteCounts(text, "scoring", "filter", tally.ScoringFilters, "recordings");
         WriteNumbers(text, "mains", "hz", tally.Mains, "recordings");
+        json.WriteNumber("mains_unseen", tally.MainsUnseen);
+        json.WriteNumber("odd_recordings", tally.OddRecordings);
+        text.Rows("odd", tally.OddByKind, (row, entry) =>
+        {
+            row.WriteStartObject();
+            row.WriteString("kind", entry.Kind);
+            row.WriteNumber("recordings", entry.Recordings);
+            row.WriteEndObject();
+        });
         WriteNumbers(text, "rates", "hz", tally.Rates, "channels");
         text.Rows("minimum_trials", tally.Minimums, (row, entry) =>
         {

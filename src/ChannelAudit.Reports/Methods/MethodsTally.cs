@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Fairness;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
+using ChannelAudit.Studies;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Methods;
@@ -38,8 +39,25 @@ public sealed class MethodsTally
     /// <summary>Channels by the band that was used, in Hz.</summary>
     public SortedDictionary<(double FromHz, double ToHz), int> Bands { get; } = [];
 
-    /// <summary>Recordings by nominal mains frequency in Hz.</summary>
+    /// <summary>Recordings by nominal mains frequency in Hz, as stated or seen in the data.</summary>
     public SortedDictionary<double, int> Mains { get; } = [];
+
+    /// <summary>Recordings for which neither a setup nor a clear peak says the mains frequency.</summary>
+    public int MainsUnseen { get; private set; }
+
+    /// <summary>Recordings that are other than the rest of the study, by kind and in the order of the kinds.</summary>
+    public ImmutableArray<StudyFinding> Odd { get; set; } = [];
+
+    /// <summary>Recordings that are named as other than the rest, each once.</summary>
+    public int OddRecordings => Odd.SelectMany(one => one.Recordings).Distinct(StringComparer.Ordinal).Count();
+
+    /// <summary>The same by kind.</summary>
+    public ImmutableArray<(string Kind, int Recordings)> OddByKind =>
+    [
+        .. OddKind.All
+            .Select(kind => (kind, Odd.Where(one => string.Equals(one.Kind, kind, StringComparison.Ordinal)).SelectMany(one => one.Recordings).Distinct(StringComparer.Ordinal).Count()))
+            .Where(entry => entry.Item2 > 0),
+    ];
 
     /// <summary>Recordings by where their trials came from.</summary>
     public SortedDictionary<string, int> TrialSources { get; } = new(StringComparer.Ordinal);
@@ -59,7 +77,7 @@ public sealed class MethodsTally
     /// <summary>Trials of tasks.</summary>
     public int TaskTrials { get; private set; }
 
-    /// <summary>Channels in the files that were not audited.</summary>
+    /// <summary>Channels in the files that were not audited; signals that only hold the events of a file are none.</summary>
     public int SkippedChannels { get; private set; }
 
     /// <summary>Channels by final verdict, each counted once a recording.</summary>
@@ -107,11 +125,19 @@ public sealed class MethodsTally
         ArgumentNullException.ThrowIfNull(recording);
         Recordings.Add(recording.DurationS);
         Count(Formats, recording.Format);
-        Count(Mains, recording.Mains.NominalHz);
         Count(TrialSources, recording.TrialsFrom);
         Count(Minimums, recording.MinimumTrials);
         Count(ScoringFilters, recording.Scoring ?? string.Empty);
-        SkippedChannels += recording.Skipped.Length;
+        if (recording.Mains.IsGuess)
+        {
+            MainsUnseen++;
+        }
+        else
+        {
+            Count(Mains, recording.Mains.NominalHz);
+        }
+
+        SkippedChannels += recording.Skipped.Count(skipped => !skipped.IsAnnotations);
         StaleDecisions += recording.Decisions?.Count(DecisionState.Stale) ?? 0;
         Dictionary<int, Trial> scored = AddTrials(recording);
         foreach (ChannelResult channel in recording.Channels)

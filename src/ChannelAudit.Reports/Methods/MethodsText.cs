@@ -57,6 +57,12 @@ public static class MethodsText
             + (tally.ScoredTrials.Count > 0 ? $" (window {Range(tally.ScoredTrials)})" : string.Empty)
             + $", {tally.RestTrials.Plain()} {(tally.RestTrials == 1 ? "is" : "are")} rest and {tally.TaskTrials.Plain()} instructed contractions;"
             + $" trials came from {Counted(tally.TrialSources)}.";
+        if (!tally.Odd.IsEmpty)
+        {
+            string kinds = string.Join(", ", tally.OddByKind.Select(entry => $"{StudyWords.Kind(entry.Kind)}: {entry.Recordings.Plain()}"));
+            yield return $"{Quantities.Many(tally.OddRecordings, "recording")} {(tally.OddRecordings == 1 ? "was" : "were")} named as other than the rest of the study"
+                + $" ({kinds}; this changed no verdict) [say here what was done about {(tally.OddRecordings == 1 ? "it" : "them")}].";
+        }
     }
 
     private static IEnumerable<string> Rules(MethodsTally tally, MethodsOrigin origin)
@@ -68,7 +74,7 @@ public static class MethodsText
             : "Limits were the program's defaults; the limits table below has all of them with their sources.";
         yield return Frozen(origin.Criteria);
         yield return "Spectra are Welch averages of 1 s Hann segments with 50 % overlap;"
-            + $" muscle activity was measured over {Bands(tally)} outside the windows of mains and harmonics, {Counted(tally.Mains)}.";
+            + $" muscle activity was measured over {Bands(tally)} outside the windows of mains and harmonics, {Mains(tally)}.";
         if (tally.ScoredTrials.Count > 0 && tally.ScoredTrials.Least < 1)
         {
             yield return "In trials shorter than 1 s mains were estimated by a least-squares sine; below 0.2 s nothing spectral was measured.";
@@ -82,6 +88,15 @@ public static class MethodsText
             yield return "Readings of electrode impedance were graded apart and changed no verdict.";
         }
     }
+
+    private static string Mains(MethodsTally tally) => (tally.Mains.Count, tally.MainsUnseen) switch
+    {
+        (_, 0) => Counted(tally.Mains),
+        (0, var unseen) => Unseen(unseen),
+        (_, var unseen) => $"{Counted(tally.Mains)}, {Unseen(unseen)}",
+    };
+
+    private static string Unseen(int recordings) => $"no mains seen (n = {recordings.Plain()})";
 
     private static string Frozen(AuditCriteria criteria) => criteria.Frozen switch
     {

@@ -133,7 +133,7 @@ public sealed class RunWriter : IDisposable
         if (pilot is null)
         {
             AddFairness(batch, digest.Fairness!);
-            AddMethods(batch, unread.Length, digest.Fairness!);
+            AddMethods(batch, unread.Length, digest);
         }
 
         foreach (ExtraFile file in more ?? [])
@@ -164,9 +164,9 @@ public sealed class RunWriter : IDisposable
         batch.Add(FairnessTsv.SharesFileName, FairnessTsv.RenderShares(fairness));
     }
 
-    private void AddMethods(OutputBatch batch, int unread, FairnessReport fairness)
+    private void AddMethods(OutputBatch batch, int unread, RunDigest digest)
     {
-        (_methods.Unread, _methods.Fairness) = (unread, fairness);
+        (_methods.Unread, _methods.Fairness, _methods.Odd) = (unread, digest.Fairness, digest.Odd);
         MethodsOrigin origin = new(
             _run.Version, _run.Criteria, new StoredInput(_run.Setup.FileName, _run.Setup.Sha256), new StoredInput(_run.Impedance?.FileName, _run.Impedance?.Sha256));
         batch.Add(MethodsText.FileName, MethodsText.Render(_methods, origin));

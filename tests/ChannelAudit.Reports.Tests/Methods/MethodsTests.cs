@@ -37,6 +37,45 @@ public sealed partial class MethodsTests
     }
 
     [Fact]
+    public void MainsThatNobodySawAndSignalsThatOnlyHoldEventsAreNotCounted()
+    {
+        RecordingResult clean = SampleResults.Clean("a");
+        RecordingResult guessed = clean with
+        {
+            Id = "b",
+            Mains = new MainsResult(60, 60, "the stronger of 50 and 60 Hz; no clear peak to refine it"),
+            Skipped = [new SkippedChannel("EDF Annotations", "annotation signal"), new SkippedChannel("Trigger", "no site of the setup")],
+        };
+        RecordingResult stated = clean with { Id = "c", Mains = new MainsResult(60, 60, "stated by the setup; no clear peak to refine it") };
+
+        MethodsTally tally = Tally(SampleResults.Run(clean, guessed, stated));
+
+        Assert.Equal((1, 1, 1), (tally.MainsUnseen, tally.Mains[60], tally.Mains[50]));
+        Assert.Equal(1, tally.SkippedChannels);
+        Assert.Contains("harmonics, 50 Hz (n = 1), 60 Hz (n = 1), no mains seen (n = 1).", Text(tally), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RecordingsOtherThanTheRestAreCountedByKind()
+    {
+        MethodsTally tally = Tally(Run);
+        tally.Odd = SampleStudy.Odd;
+
+        Assert.Contains(
+            "12 recordings were named as other than the rest of the study (same signal: 2, sampling rate: 9, gain: 1; this changed no verdict) [say here what was done about them].",
+            Text(tally),
+            StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("engineering judgement: twice", "engineering judgement: twice")]
+    [InlineData("http://x.invalid", "http\\://x.invalid")]
+    [InlineData(":smile:", "\\:smile:")]
+    [InlineData("line_rms and _so_", "line_rms and \\_so\\_")]
+    [InlineData("a|b *c*", "a\\|b \\*c\\*")]
+    public void OnlyWhatWouldActIsEscaped(string text, string escaped) => Assert.Equal(escaped, MarkdownText.Escape(text));
+
+    [Fact]
     public void NothingHasNoShare()
     {
         Assert.Null(new Share(0, 0).Value);

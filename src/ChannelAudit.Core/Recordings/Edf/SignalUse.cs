@@ -1,3 +1,5 @@
+using ChannelAudit.Results;
+
 namespace ChannelAudit.Recordings.Edf;
 
 /// <summary>What a signal can be used for, and the scale its samples get.</summary>
@@ -50,7 +52,7 @@ internal sealed record SignalUse(string? NotAudited, bool IsMicrovolts, SampleSc
 
     private static string? NoSignal(EdfSignalHeader signal) => signal switch
     {
-        { IsAnnotations: true } => "annotation signal",
+        { IsAnnotations: true } => SkippedChannel.Annotations,
         { SamplesPerRecord: 0 } => "no samples",
         _ when SignalLabel.IsStatus(signal.Label) => "status or trigger signal",
         _ => null,
