@@ -12,9 +12,15 @@ namespace ChannelAudit.Reports.Console;
 internal static class ChannelLines
 {
     private const int LongestName = 20;
+    private const int MostAmongOthers = 12;
+    private const int ManyAlike = 4;
 
     /// <summary>Writes the recording's head, its channels, and a blank line.</summary>
-    public static void Write(StringBuilder text, RecordingResult recording, TerminalStyle style)
+    /// <param name="text">Where to.</param>
+    /// <param name="recording">The recording.</param>
+    /// <param name="style">What the terminal can show.</param>
+    /// <param name="isAmongOthers">Whether others follow: of many channels only the worst are shown then.</param>
+    public static void Write(StringBuilder text, RecordingResult recording, TerminalStyle style, bool isAmongOthers)
     {
         string head = $"{TerminalText.Clean(recording.Id)}: {recording.Format}, {Quantities.Clock(recording.DurationS)} long, "
             + $"{Quantities.Many(recording.Channels.Length, "channel")}, {Quantities.Many(recording.Trials.Length, "trial")} from {recording.TrialsFrom}";
@@ -23,14 +29,7 @@ internal static class ChannelLines
             text.Append(line).Append('\n');
         }
 
-        IEnumerable<string> names = recording.Channels.Select(channel => TerminalText.Clean(channel.Name));
-        VerdictRows rows = new(text, "channel", "trials", names, LongestName, style);
-        rows.Head("verdict");
-        foreach (ChannelResult channel in WorstFirst.Channels(recording))
-        {
-            VerdictCounts trials = VerdictCounts.OfTrials(recording, channel);
-            rows.Row(FinalVerdict.OfChannel(recording, channel), TerminalText.Clean(channel.Name), trials, Why(recording, channel));
-        }
+        WriteChannels(text, recording, style, isAmongOthers ? MostAmongOthers : int.MaxValue);
 
         if (recording.Impedance is { } impedance)
         {
@@ -51,20 +50,61 @@ internal static class ChannelLines
         text.Append('\n');
     }
 
+    // What many channels share is said once below them.
+    private static void WriteChannels(StringBuilder text, RecordingResult recording, TerminalStyle style, int most)
+    {
+        ChannelResult[] shown = [.. WorstFirst.Channels(recording).Take(most)];
+        (string Gap, int Channels)[] shared =
+        [
+            .. recording.Channels.SelectMany(Gaps).GroupBy(gap => gap, StringComparer.Ordinal)
+                .Where(group => group.Count() >= ManyAlike)
+                .Select(group => (group.Key, group.Count())),
+        ];
+        HashSet<string> below = shared.Select(one => one.Gap).ToHashSet(StringComparer.Ordinal);
+        VerdictRows rows = new(text, "channel", "trials", shown.Select(channel => TerminalText.Clean(channel.Name)), LongestName, style);
+        rows.Head("verdict");
+        foreach (ChannelResult channel in shown)
+        {
+            VerdictCounts trials = VerdictCounts.OfTrials(recording, channel);
+            rows.Row(FinalVerdict.OfChannel(recording, channel), TerminalText.Clean(channel.Name), trials, Why(recording, channel, below));
+        }
+
+        string[] lines =
+        [
+            .. recording.Channels.Length > shown.Length ? new[] { $"and {Quantities.Many(recording.Channels.Length - shown.Length, "more channel")}: see report.html" } : [],
+            .. shared.Select(one => $"{Quantities.Many(one.Channels, "channel")} {one.Gap}"),
+        ];
+        foreach (string line in lines.SelectMany(line => TerminalText.Wrap(line, style.Columns)))
+        {
+            text.Append(line).Append('\n');
+        }
+    }
+
     // Below the verdicts, not among them.
     private static string Readings(ImpedanceReport impedance, TerminalStyle style) => "impedance, graded apart: " + string.Join(", ", impedance.Sites
         .OrderByDescending(site => ImpedanceGradeWords.Urgency(site.Grade))
         .Select(site => $"{TerminalText.Clean(site.Name)} {(style.Ascii ? ImpedanceGradeWords.AsciiShape(site.Grade) : ImpedanceGradeWords.Shape(site.Grade))} {ImpedanceGradeWords.Word(site.Grade)}"));
 
-    private static ImmutableArray<string> Why(RecordingResult recording, ChannelResult channel)
+    private static ImmutableArray<string> Why(RecordingResult recording, ChannelResult channel, HashSet<string> below)
     {
         string[] decided = FinalVerdict.DecisionOn(recording, channel) is { } decision ? [TerminalText.Clean(DecisionWords.Of(decision.Decision, channel.Verdict))] : [];
         string[] reasons = [.. decided, .. ReasonPhrase.All(recording, channel).Select(TerminalText.Clean)];
-        string[] gaps = [.. GapGroup.Of(channel)
-            .GroupBy(gap => (gap.Cause, gap.WholeRecording, Trials: gap.WholeRecording ? 0 : gap.Trials.Length))
-            .Select(group => TerminalText.Clean($"not assessed{Where(group.First())}: {Names(group)} ({group.Key.Cause})"))];
-        return reasons.Length + gaps.Length == 0 ? ["nothing found"] : [.. reasons, .. gaps];
+        string[] gaps = Gaps(channel);
+        string[] own = [.. gaps.Where(gap => !below.Contains(gap))];
+        return (reasons.Length + own.Length, gaps.Length) switch
+        {
+            (0, 0) => ["nothing found"],
+            (0, _) => ["nothing found; not everything assessed, see below"],
+            _ => [.. reasons, .. own],
+        };
     }
+
+    private static string[] Gaps(ChannelResult channel) =>
+    [
+        .. GapGroup.Of(channel)
+            .GroupBy(gap => (gap.Cause, gap.WholeRecording, Trials: gap.WholeRecording ? 0 : gap.Trials.Length))
+            .Select(group => TerminalText.Clean($"not assessed{Where(group.First())}: {Names(group)} ({group.Key.Cause})")),
+    ];
 
     private static string Where(GapGroup gap) => gap.WholeRecording
         ? string.Empty

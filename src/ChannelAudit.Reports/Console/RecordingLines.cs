@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Text;
-using ChannelAudit.Findings;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 
@@ -31,10 +30,12 @@ internal static class RecordingLines
 
     private static ImmutableArray<string> Why(RecordingDigest recording)
     {
-        string reasons = string.Join(", ", recording.Reasons.Select(reason => ReasonWords.For(reason).Name));
-        string[] lines = [.. reasons.Length == 0 ? [] : new[] { reasons }, .. recording.IsDecided ? new[] { DecisionWords.Short } : []];
-        return recording.Information.Contains(ReasonCode.Events, StringComparer.Ordinal)
-            ? [.. lines, $"also: {ReasonWords.For(ReasonCode.Events).Name}, see report.html"]
-            : [.. lines];
+        string reasons = RecordingReasons.Of(recording);
+        return
+        [
+            .. reasons.Length == 0 ? [] : new[] { reasons },
+            .. recording.IsDecided ? new[] { DecisionWords.Short } : [],
+            .. RecordingReasons.Also(recording) is { } also ? new[] { $"also: {also}, see report.html" } : [],
+        ];
     }
 }

@@ -31,7 +31,7 @@ public static class VerdictTable
         // A recording that passes needs no lines of its own among many.
         foreach (RecordingResult recording in digest.Detailed)
         {
-            ChannelLines.Write(text, recording, style);
+            ChannelLines.Write(text, recording, style, digest.Recordings.Length > 1);
         }
 
         foreach (UnreadRecording unread in digest.Unread)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Verdicts;
 
@@ -13,7 +14,7 @@ namespace ChannelAudit.Reports.Digests;
 public sealed record ChannelDigest(string Name, Grade Verdict, ImmutableArray<string> Reasons, VerdictCounts Trials)
 {
     /// <summary>Every reason that it or one of its trials has: its own worst first, then those of trials alone, the commonest first; empty of a run
-    /// that was written before.</summary>
+    /// that an earlier version wrote.</summary>
     public ImmutableArray<ReasonTrials> ByReason { get; init; } = [];
 
     /// <summary>The computed verdict.</summary>
@@ -45,14 +46,14 @@ public sealed record ChannelDigest(string Name, Grade Verdict, ImmutableArray<st
         [
             .. channel.Cells.SelectMany(cell => cell.Reasons.Distinct(StringComparer.Ordinal))
                 .GroupBy(reason => reason, StringComparer.Ordinal)
-                .Select(group => new ReasonTrials(group.Key, group.Count()))
+                .Select(group => new ReasonTrials(group.Key, group.Count(), ReasonNotes.Of(channel, group.Key)))
                 .OrderByDescending(reason => reason.Trials)
                 .ThenBy(reason => reason.Reason, StringComparer.Ordinal),
         ];
         Dictionary<string, ReasonTrials> byCode = inTrials.ToDictionary(reason => reason.Reason, StringComparer.Ordinal);
         return
         [
-            .. channel.Reasons.Select(reason => byCode.GetValueOrDefault(reason) ?? new ReasonTrials(reason, 0)),
+            .. channel.Reasons.Select(reason => byCode.GetValueOrDefault(reason) ?? new ReasonTrials(reason, 0, ReasonNotes.Of(channel, reason))),
             .. inTrials.Where(reason => !channel.Reasons.Contains(reason.Reason, StringComparer.Ordinal)),
         ];
     }

@@ -110,6 +110,17 @@ public static class AuditJson
         json.WriteString("verdict", VerdictWords.Code(channel.Verdict));
         json.WriteTexts("reasons", channel.Reasons);
         WriteVerdicts(json, "trials", channel.Trials);
+        json.WriteStartArray("by_reason");
+        foreach (ReasonTrials reason in channel.ByReason)
+        {
+            json.WriteStartObject();
+            json.WriteString("reason", reason.Reason);
+            json.WriteNumber("trials", reason.Trials);
+            json.WriteString("note", reason.Note);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         if (channel.IsDecided)
         {
             json.WriteString("computed", VerdictWords.Code(channel.Computed));

@@ -47,7 +47,10 @@ internal static class AuditReading
 
     private static ChannelDigest Channel(JsonField field)
     {
-        ChannelDigest channel = new(field.Text("channel"), field.Grade("verdict"), field.Texts("reasons"), Counts(field.Object("trials")));
+        ChannelDigest channel = new(field.Text("channel"), field.Grade("verdict"), field.Texts("reasons"), Counts(field.Object("trials")))
+        {
+            ByReason = field.Has("by_reason") ? field.List("by_reason", one => new ReasonTrials(one.Text("reason"), one.Whole("trials"), one.TextOrNull("note"))) : [],
+        };
         return field.GradeOrNull("computed") is { } computed
             ? channel with { IsDecided = true, Computed = computed, ComputedTrials = Counts(field.Object("computed_trials")) }
             : channel;

@@ -15,9 +15,6 @@ namespace ChannelAudit.Reports.Pages;
 /// <param name="IsDecided">Whether a person decided about it.</param>
 internal sealed record CellMark(string Class, string Shape, string Words, string? Target, bool IsDecided)
 {
-    /// <summary>The shape of a pass with something not assessed.</summary>
-    public const string OpenPass = "\u25CC";
-
     /// <summary>The mark of a cell.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="channel">Its channel, by its place in file order.</param>
@@ -28,12 +25,12 @@ internal sealed record CellMark(string Class, string Shape, string Words, string
         Grade verdict = FinalVerdict.OfTrial(recording, recording.Channels[channel], cell);
         StatedDecision? decision = FinalVerdict.DecisionOn(recording, recording.Channels[channel], cell);
         bool isOpen = verdict == Grade.Pass && !cell.NotAssessed.IsEmpty;
-        string reasons = string.Join(", ", cell.Reasons.Select(reason => ReasonWords.For(reason).Name));
+        string reasons = string.Join(", ", cell.Reasons.Select(reason => ReasonWords.Name(reason, cell.Verdict)));
         string why = reasons.Length > 0 ? $", {reasons}" : isOpen ? ", not everything assessed" : string.Empty;
         string who = decision is null ? string.Empty : $"; {DecisionWords.Of(decision.Decision, cell.Verdict)}";
         return new(
             VerdictWords.Code(verdict),
-            isOpen ? OpenPass : VerdictWords.Shape(verdict),
+            isOpen ? VerdictWords.OpenPass : VerdictWords.Shape(verdict),
             $"{(trial?.Label is { } label ? $", {label}" : string.Empty)}: {VerdictWords.Code(verdict)}{who}{why}",
             TargetOf(channel, cell, verdict, isOpen) is { } target && (decision is null || !cell.Reasons.IsEmpty) ? target : decision is null ? null : DecisionSection.Anchor(decision.Decision),
             decision is not null);

@@ -31,7 +31,7 @@ internal sealed class OverviewTable
         html.Line("<section class=\"all\">").ElementLine("h2 id=\"recordings\"", "All recordings").Table(
             "overview",
             "Worst first. The verdict is that of the worst channel; each channel leads to its trials and their evidence. "
-            + "\u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. Trials are counted once a channel"
+            + VerdictWords.Legend + ". Trials are counted once a channel"
             + (_recordings.Any(recording => recording.IsDecided) ? $". {TrialStrip.Decided} {DecisionWords.Short}" : string.Empty),
             heads);
         foreach (RecordingDigest recording in _recordings)
@@ -61,8 +61,21 @@ internal sealed class OverviewTable
             html.Element("td class=\"number\"", number.Plain());
         }
 
-        string reasons = StudyLinks.Names(recording.Reasons);
-        html.Element("td", !recording.IsDecided ? reasons : reasons.Length == 0 ? DecisionWords.Short : $"{reasons}; {DecisionWords.Short}").Line("</tr>");
+        WriteReasons(html, recording);
+        html.Line("</tr>");
+    }
+
+    private static void WriteReasons(HtmlText html, RecordingDigest recording)
+    {
+        string reasons = RecordingReasons.Of(recording);
+        string words = !recording.IsDecided ? reasons : reasons.Length == 0 ? DecisionWords.Short : $"{reasons}; {DecisionWords.Short}";
+        html.Markup("<td>").Text(words);
+        if (RecordingReasons.Also(recording) is { } also)
+        {
+            html.Markup(words.Length > 0 ? "<br>" : string.Empty).Markup($"<a href=\"#{AlsoNoticedSection.Anchor}\">").Text($"also: {also}").Markup("</a>");
+        }
+
+        html.Markup("</td>");
     }
 
     private static void WriteKnown(HtmlText html, bool hasColumn, string? text)

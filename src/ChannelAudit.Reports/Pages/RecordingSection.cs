@@ -12,6 +12,9 @@ namespace ChannelAudit.Reports.Pages;
 /// <summary>One recording on the page.</summary>
 internal static class RecordingSection
 {
+    /// <summary>Where what was also noticed stands.</summary>
+    public const string NotesAnchor = "noticed";
+
     /// <summary>Writes the section.</summary>
     /// <param name="html">The page.</param>
     /// <param name="recording">The recording.</param>
@@ -129,7 +132,7 @@ internal static class RecordingSection
             return;
         }
 
-        html.ElementLine("h3", "Also noticed; changes no verdict").Line("<ul>");
+        html.ElementLine($"h3 id=\"{NotesAnchor}\"", $"{AlsoNoticedSection.Title}; changes no verdict").Line("<ul>");
         foreach (Finding information in recording.Information)
         {
             html.Markup("<li>").Element("bdi", string.Join(", ", information.Channels))

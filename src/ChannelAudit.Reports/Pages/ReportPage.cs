@@ -37,7 +37,7 @@ public static class ReportPage
             RecordingSection.Write(html, recording, figures);
             DecisionSection.WriteElsewhere(html, digest);
             WriteFairness(html, fairness);
-            UnreadSection.Write(html, run, []);
+            AlsoNoticedSection.Write(html, run, []);
             AdviceSection.Write(html, digest.Codes);
             sensitivity?.Write(html);
             SilenceSection.Write(html, silence.IsDefault ? [] : silence);
@@ -53,13 +53,14 @@ public static class ReportPage
     public static byte[] OfStudy(AuditRun run, RunDigest digest, SensitivitySection? sensitivity = null, ImmutableArray<KeptStudy> silence = default) => Page(RunSummary.Of(digest), html =>
     {
         ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
-        WriteWay(html, digest, sensitivity is not null);
+        WriteWay(html, run, digest, sensitivity is not null);
         StandsOut.Write(html, digest, worstFirst);
         DecisionSection.WriteStudy(html, digest);
         WriteFairness(html, digest.Fairness);
         StudySection.Write(html, digest.Odd);
         new OverviewTable(worstFirst).Write(html);
-        UnreadSection.Write(html, run, digest.Unread);
+        UnreadSection.Write(html, digest.Unread);
+        AlsoNoticedSection.Write(html, run, worstFirst);
         AdviceSection.Write(html, digest.Codes);
         sensitivity?.Write(html);
         SilenceSection.Write(html, silence.IsDefault ? [] : silence);
@@ -74,7 +75,7 @@ public static class ReportPage
         }
     }
 
-    private static void WriteWay(HtmlText html, RunDigest digest, bool hasSensitivity)
+    private static void WriteWay(HtmlText html, AuditRun run, RunDigest digest, bool hasSensitivity)
     {
         html.Line("<nav aria-label=\"On this page\"><ul>")
             .Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
@@ -96,6 +97,11 @@ public static class ReportPage
         if (!digest.Unread.IsEmpty)
         {
             html.Line("<li><a href=\"#unread\">Could not be read</a></li>");
+        }
+
+        if (AlsoNoticedSection.IsNeeded(run, digest.Recordings))
+        {
+            html.Line($"<li><a href=\"#{AlsoNoticedSection.Anchor}\">{AlsoNoticedSection.Title}</a></li>");
         }
 
         if (hasSensitivity)

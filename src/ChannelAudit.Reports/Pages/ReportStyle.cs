@@ -28,7 +28,8 @@ internal static class ReportStyle
         .wide { overflow-x: auto; padding-left: 3px; }
         table { width: 100%; border-collapse: collapse; font-size: .9rem; margin: .5rem 0 1rem; }
         caption { text-align: left; padding: .25rem 0; }
-        th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid var(--rule); overflow-wrap: anywhere; }
+        th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid var(--rule); overflow-wrap: break-word; }
+        td bdi, th bdi { overflow-wrap: anywhere; } .odd td:nth-child(2) { min-width: 9rem; }
         thead th { background: var(--shade); border-bottom: 2px solid var(--ink); overflow-wrap: normal; }
         td.number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
@@ -64,7 +65,7 @@ internal static class ReportStyle
         dt { font-weight: 700; } dd { margin: 0 0 .5rem 1.1rem; }
         img { width: 100%; height: auto; border: 1px solid var(--rule); margin: .75rem 0; }
         .caution { border: 2px solid var(--ink); background: var(--shade); padding: .75rem 1rem; }
-        code { font: .85rem "Cascadia Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; }
+        code { font: .85rem "Cascadia Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; } th code { overflow-wrap: normal; }
         pre { background: var(--shade); padding: .75rem 1rem; white-space: pre-wrap; }
         @media print {
           body { max-width: none; padding: 0; font-size: 10pt; }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
+using ChannelAudit.Studies;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Pages;
@@ -10,6 +11,7 @@ namespace ChannelAudit.Reports.Pages;
 internal static class StandsOut
 {
     private const int MostRecordings = 10;
+    private static readonly string[] First = [OddKind.SameFile, OddKind.SameSignal, OddKind.SameEvents, OddKind.Length, OddKind.Gain];
 
     /// <summary>Writes the section.</summary>
     /// <param name="html">The page.</param>
@@ -25,10 +27,41 @@ internal static class StandsOut
                 .Line("</a>: without any verdict.</p>");
         }
 
+        WriteOdd(html, digest.Odd);
         WriteWorst(html, worstFirst);
         WriteReasons(html, reasons);
         WriteTooFew(html, worstFirst);
         html.Line("</section>");
+    }
+
+    // No verdict shows them, and they change every number of a study.
+    private static void WriteOdd(HtmlText html, ImmutableArray<StudyFinding> odd)
+    {
+        StudyFinding[] first = [.. odd.Where(one => First.Contains(one.Kind, StringComparer.Ordinal))];
+        if (first.Length == 0)
+        {
+            return;
+        }
+
+        html.ElementLine("h3", "Look at these first: no verdict shows it").Line("<ul class=\"first\">");
+        foreach (StudyFinding one in first.Take(MostRecordings))
+        {
+            html.Markup("<li>").Text($"{StudyWords.Kind(one.Kind)}: ");
+            for (int i = 0; i < one.Recordings.Length && i < MostRecordings; i++)
+            {
+                html.Text(i > 0 ? ", " : string.Empty).StudyLink(one.Recordings[i], anchor: null).Label(one.Recordings[i]).Markup("</a>");
+            }
+
+            html.Text(one.Recordings.Length > MostRecordings ? $" and {(one.Recordings.Length - MostRecordings).Plain()} more" : string.Empty);
+            if (one.Channel is { } channel)
+            {
+                html.Text(", ").Label(channel);
+            }
+
+            html.Text($": {one.Text}. {one.ToDo}").Line("</li>");
+        }
+
+        html.Line("</ul>").Line("<p class=\"note\">All that is <a href=\"#odd\">other than the rest of the study</a>.</p>");
     }
 
     private static void WriteWorst(HtmlText html, ImmutableArray<RecordingDigest> worstFirst)
@@ -72,7 +105,7 @@ internal static class StandsOut
                 ? string.Empty
                 : $" in {counted[reason].Trials.Plain()} of {Quantities.Many(channel.Trials.Total, "trial")}";
             html.Markup(reason == 0 ? ": " : ", ").StudyLink(recording.Id, Anchors.Reason(place, counted[reason].Reason))
-                .Text(ReasonWords.For(counted[reason].Reason).Name).Markup("</a>").Text(trials);
+                .Text(ReasonWords.For(counted[reason].Reason).Name).Markup("</a>").Text(counted[reason].Note is { } note ? $" ({note})" : string.Empty).Text(trials);
         }
 
         html.Line("</li>");

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Verdicts;
@@ -29,11 +28,8 @@ internal static class StudyLinks
         ChannelDigest channel = recording.Channels[place];
         string verdict = VerdictWords.Code(channel.Verdict);
         bool isOpen = channel is { Verdict: Grade.Pass, HasGaps: true };
-        string shape = isOpen ? CellMark.OpenPass : VerdictWords.Shape(channel.Verdict);
+        string shape = isOpen ? VerdictWords.OpenPass : VerdictWords.Shape(channel.Verdict);
         return html.StudyLink(recording.Id, Anchors.Channel(place), $"{channel.Name}: {verdict}{(isOpen ? ", not everything assessed" : string.Empty)}{(channel.IsDecided ? ", " + DecisionWords.Short : string.Empty)}")
             .Markup($"<span class=\"{verdict}\" aria-hidden=\"true\">{shape}</span> ").Label(channel.Name).Markup(channel.IsDecided ? $"{TrialStrip.Decided}</a>" : "</a>");
     }
-
-    /// <summary>Reasons in words.</summary>
-    public static string Names(ImmutableArray<string> reasons) => string.Join(", ", reasons.Select(reason => ReasonWords.For(reason).Name));
 }

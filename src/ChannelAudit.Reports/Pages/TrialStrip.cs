@@ -11,7 +11,7 @@ internal static class TrialStrip
 {
     /// <summary>What the marks mean.</summary>
     public const string Legend =
-        "One mark a trial, under its number: \u25CF pass, \u25CC pass with something not assessed, \u25B2 questionable, \u25A0 reject. "
+        "One mark a trial, under its number: " + VerdictWords.Legend + ". "
         + "The letter beside it is that of the worst reason. Marks with a thick line below are links to what was found.";
 
     /// <summary>What stands beside the mark of a trial that a person decided about.</summary>

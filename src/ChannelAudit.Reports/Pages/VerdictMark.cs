@@ -16,7 +16,7 @@ internal static class VerdictMark
         .Markup($"<span class=\"verdict {VerdictWords.Code(verdict)}\"><span aria-hidden=\"true\">{VerdictWords.Shape(verdict)}</span> ")
         .Markup($"{VerdictWords.Code(verdict)}</span>");
 
-    /// <summary>The grade of readings: a hollow shape and a word, in the colour of the text, so that it is not taken for a verdict.</summary>
+    /// <summary>The grade of readings: a hollow shape and its own word, in the colour of the text, so that it is not taken for a verdict.</summary>
     public static HtmlText ImpedanceMark(this HtmlText html, ImpedanceGrade? grade) => html
         .Markup($"<span class=\"readings\"><span aria-hidden=\"true\">{ImpedanceGradeWords.Shape(grade)}</span> {ImpedanceGradeWords.Word(grade)}</span>");
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Findings;
 using ChannelAudit.Measures;
 using ChannelAudit.Results;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Wording;
 
@@ -77,7 +78,7 @@ public static class ReasonPhrase
     {
         string[] others = [.. finding.Channels.Where(name => !string.Equals(name, channel.Name, StringComparison.Ordinal))];
         return string.Equals(finding.Reason, ReasonCode.Bridge, StringComparison.Ordinal) && others.Length > 0
-            ? $"joined with {string.Join(", ", others)}"
+            ? $"{(finding.Grade == Grade.Questionable ? "may be joined" : "joined")} with {string.Join(", ", others)}"
             : string.Equals(finding.Reason, ReasonCode.LeadSwap, StringComparison.Ordinal) && others.Length > 0
                 ? Swap(channel, finding, others[0])
                 : Bare(recording, finding.Reason);

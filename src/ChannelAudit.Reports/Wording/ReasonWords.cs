@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ChannelAudit.Findings;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Wording;
 
@@ -45,6 +46,13 @@ public static class ReasonWords
     public static ReasonWord For(string code) => ByCode.TryGetValue(code, out ReasonWord? word)
         ? word
         : new ReasonWord(code, code, "See the documentation of this code.", TouchesSkin: false, []);
+
+    /// <summary>The name of a reason behind a verdict: sites that are certainly joined reject, so behind a questionable verdict they are suspected.</summary>
+    /// <param name="code">The reason code.</param>
+    /// <param name="verdict">The computed verdict that rests on it.</param>
+    public static string Name(string code, Grade verdict) => string.Equals(code, ReasonCode.Bridge, StringComparison.Ordinal) && verdict == Grade.Questionable
+        ? $"{For(code).Name} ({ReasonNotes.Suspected})"
+        : For(code).Name;
 
     /// <summary>Reasons in words, each once: <c>joined sites, drift</c>.</summary>
     /// <param name="codes">The reason codes.</param>

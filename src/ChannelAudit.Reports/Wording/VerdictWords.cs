@@ -23,12 +23,18 @@ public static class VerdictWords
         _ => null,
     };
 
-    /// <summary>A disc for pass, a triangle for questionable, a square for reject.</summary>
+    /// <summary>The shape of a pass with something not assessed: the broken disc of the pictures, and a question mark so that nobody takes it for whole.</summary>
+    public const string OpenPass = "\u25CC?";
+
+    /// <summary>What the shapes mean.</summary>
+    public const string Legend = "\u25CB pass, \u25CC? pass with something not assessed, \u25B2 questionable, \u22A0 reject";
+
+    /// <summary>A light disc for pass, a triangle for questionable, a square with a cross for reject, as in the pictures.</summary>
     public static string Shape(Grade verdict) => verdict switch
     {
-        Grade.Pass => "\u25CF",
+        Grade.Pass => "\u25CB",
         Grade.Questionable => "\u25B2",
-        _ => "\u25A0",
+        _ => "\u22A0",
     };
 
     /// <summary>The shape for terminals that know only ASCII.</summary>

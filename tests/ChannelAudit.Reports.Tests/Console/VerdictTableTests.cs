@@ -1,7 +1,10 @@
+using ChannelAudit.Findings;
+using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Console;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
+using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Tests.Console;
 
@@ -33,7 +36,7 @@ public sealed class VerdictTableTests
         string coloured = SampleResults.Run().Screen("audit", Style with { Colour = true });
 
         Assert.DoesNotContain('\u001b', plain);
-        Assert.Contains("\u001b[1;35m\u25A0 reject", coloured, StringComparison.Ordinal);
+        Assert.Contains("\u001b[1;35m\u22A0 reject", coloured, StringComparison.Ordinal);
         Assert.Equal(plain, System.Text.RegularExpressions.Regex.Replace(coloured, "\u001b\\[[0-9;]*m", string.Empty, System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(5)));
     }
 
@@ -99,7 +102,7 @@ public sealed class VerdictTableTests
         string text = SampleResults.Run(recording).Screen("audit", Style);
 
         int name = Math.Max("channel".Length, columns);
-        Assert.Contains($"\n\u25A0 reject        {label}{new string(' ', name - columns)}      3      3      0  ", text, StringComparison.Ordinal);
+        Assert.Contains($"\n\u22A0 reject        {label}{new string(' ', name - columns)}      3      3      0  ", text, StringComparison.Ordinal);
         Assert.Contains($"\n\u25B2 questionable  {"brow".PadRight(name)}      0      0      6  ", text, StringComparison.Ordinal);
     }
 
@@ -147,6 +150,47 @@ public sealed class VerdictTableTests
         string text = run.Screen("audit", Style);
 
         Assert.Equal(RunCollector.MostDetailed, text.Split('\n').Count(line => line.Contains(": EDF+C", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void OfManyChannelsAmongOthersTheWorstAreShownAndWhatTheyShareIsSaidOnce()
+    {
+        NotAssessed open = new(ReasonCode.Drift, "the file is high-passed at 20 Hz");
+        RecordingResult clean = SampleResults.Clean("many");
+        RecordingResult many = clean with
+        {
+            Channels =
+            [
+                .. SampleResults.Faulty().Channels.Take(1),
+                .. Enumerable.Range(1, 127).Select(number => clean.Channels[0] with { Name = $"c{number.Plain()}", NotAssessed = [open] }),
+            ],
+        };
+
+        string among = SampleResults.Run(many, SampleResults.Clean("other")).Screen("audit", Style);
+        string alone = SampleResults.Run(many).Screen("audit", Style);
+
+        Assert.Contains("\nand 116 more channels: see report.html\n", among, StringComparison.Ordinal);
+        Assert.Contains("\n127 channels not assessed: baseline drift (the file is high-passed at 20 Hz)\n", among, StringComparison.Ordinal);
+        Assert.Contains("nothing found; not everything assessed, see below", among, StringComparison.Ordinal);
+        Assert.DoesNotContain("more channel", alone, StringComparison.Ordinal);
+        Assert.Contains("\u25CB pass          c127 ", alone, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ARecordingThatPassesSaysWhatIsWrongWithItsTrialsAndItsFile()
+    {
+        RecordingResult clean = SampleResults.Clean("cut");
+        CellResult moved = clean.Channels[0].Cells[2] with { Verdict = Grade.Reject, Reasons = [ReasonCode.LowFrequency] };
+        RecordingResult cut = clean with
+        {
+            Channels = [clean.Channels[0] with { Cells = clean.Channels[0].Cells.SetItem(2, moved) }, clean.Channels[1]],
+            Warnings = [new Warning("cut.edf", "header", "number of records is stated as '522'; the file holds 245")],
+        };
+
+        string text = SampleResults.Run(cut, SampleResults.Clean("whole")).Screen("audit", Style);
+
+        Assert.Contains("motion in 1 trial\n", text, StringComparison.Ordinal);
+        Assert.Contains("also: 1 warning, see report.html\n", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -40,7 +40,7 @@ public sealed class ReasonWordsTests
 
     [Theory]
     [InlineData("cheek", ReasonCode.LineNoise, "50 Hz mains 14.2 \u00B5V, 3 of 6 trials")]
-    [InlineData("cheek", ReasonCode.Bridge, "joined with eye (correlation 0.185), 6 of 6 trials")]
+    [InlineData("cheek", ReasonCode.Bridge, "may be joined with eye (correlation 0.185), 6 of 6 trials")]
     [InlineData("brow", ReasonCode.Drift, "baseline drift -1235 \u00B5V/min")]
     [InlineData("brow", ReasonCode.Pops, "pops")]
     public void AReasonIsSaidWithItsKeyNumber(string channel, string reason, string expected)
