@@ -61,7 +61,7 @@ internal sealed record Headline(VerdictLook Look, string Text, string Cause, str
             ? FigureText.When(stretch.FromS, stretch.ToS, recording.DurationS, ScatteredFault.Is(recording, worst, stretch))
             : string.Empty;
         string reason = alike.Length > 0 && string.Equals(finding!.Reason, ReasonCode.Bridge, StringComparison.Ordinal)
-            ? FigureText.Names([finding.Reason])
+            ? PlainText.Of(ReasonWords.Name(finding.Reason, finding.Grade))
             : FigureText.Reason(recording, worst);
         string verdict = look == VerdictLook.Reject ? "rejected" : VerdictLooks.Word(look);
         string text = $"{Names(worst, alike)} {verdict}{(reason.Length == 0 ? string.Empty : ": ")}{reason}{(when.Length == 0 ? string.Empty : ", ")}{when}";

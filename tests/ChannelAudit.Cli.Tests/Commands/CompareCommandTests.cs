@@ -23,7 +23,7 @@ public sealed class CompareCommandTests : IDisposable
 
         Assert.Equal((ExitCode.Reached, string.Empty), (run.Code, run.Error));
         Assert.Contains("line-noise, reject: line_rms \u2265 5 \u00B5V and line_ratio \u2265 0 dB -> line_rms \u2265 9000 \u00B5V\n", run.Output, StringComparison.Ordinal);
-        Assert.Matches("EMG 1, trial 1 \\(look\\): reject -> [a-z]+;.* no longer line-noise; line_rms [0-9.]+ \u00B5V: limit 5 -> 9000\n", run.Output);
+        Assert.Matches("all 2 trials of EMG 1: reject -> [a-z]+;.* no longer line-noise; line_rms [0-9.]+( to [0-9.]+)? \u00B5V: limit 5 -> 9000\n", run.Output);
         Assert.Equal(string.Join('\t', ChangesTsv.Columns), rows[0]);
         Assert.Equal(4, rows.Length);
         Assert.Equal(["all", "1", "2"], rows.Skip(1).Select(row => row.Split('\t')[3]), StringComparer.Ordinal);
