@@ -50,6 +50,14 @@ internal static class UsageErrors
     public static ChannelAuditException NotTogether(string path, string one, string other) => Fault(
         $"{path}: {one} and {other} cannot be given together", "run it once for each");
 
+    /// <summary>An option that means nothing without another.</summary>
+    public static ChannelAuditException Needs(string path, string one, string other) => Fault(
+        $"{path}: {one} needs {other}", $"write {other} too, or leave {one} out");
+
+    /// <summary>The program that serves the review page is not beside this one.</summary>
+    public static ChannelAuditException NoReviewProgram(string program) => Fault(
+        $"{OneLine.Of(Path.GetFileName(program))}: not beside channelaudit, or it cannot be started", "build all of it: dotnet build -c Release; the native build has no review page");
+
     /// <summary>A pilot into the folder of an audit, which it would replace.</summary>
     public static ChannelAuditException AuditInTheWay(string folder) => Fault(
         $"{OneLine.Of(folder)}: holds an audit of screen, which a pilot would replace", "give a folder for this participant: --out P07");

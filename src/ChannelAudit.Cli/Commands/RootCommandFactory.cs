@@ -60,6 +60,7 @@ internal static class RootCommandFactory
         }
 
         root.Subcommands.Add(DecideCommand.Create(context, help));
+        root.Subcommands.Add(ReviewCommand.Create(context, help));
         root.Subcommands.Add(CompareCommand.Create(context, help));
         root.Subcommands.Add(ReconcileCommand.Create(context, help));
         root.Subcommands.Add(RatersCommand.Create(context, help));

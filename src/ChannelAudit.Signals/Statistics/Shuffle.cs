@@ -3,7 +3,7 @@ using ChannelAudit.Signals.Random;
 namespace ChannelAudit.Signals.Statistics;
 
 /// <summary>Brings things into a random order, all orders equally likely (Fisher and Yates, as in Durstenfeld 1964).</summary>
-internal static class Shuffle
+public static class Shuffle
 {
     /// <summary>Shuffles a span of at least one.</summary>
     public static void InPlace<T>(Span<T> things, Pcg32 random)

@@ -14,11 +14,13 @@ internal static class TraceBars
     /// <param name="trace">The trace.</param>
     /// <param name="axis">Values to pixels.</param>
     /// <param name="baseline">What is taken off each column.</param>
-    public static void Draw(Picture picture, Area field, Trace trace, ValueAxis axis, Func<int, double> baseline)
+    /// <param name="ink">The colour; that of all figures when left out.</param>
+    public static void Draw(Picture picture, Area field, Trace trace, ValueAxis axis, Func<int, double> baseline, Color? ink = null)
     {
+        Color color = ink ?? Inks.Ink;
         if (trace.Columns < field.Width)
         {
-            picture.Path(Points(field, trace, axis, baseline), Inks.Ink, 1.5f);
+            picture.Path(Points(field, trace, axis, baseline), color, 1.5f);
             return;
         }
 
@@ -40,7 +42,7 @@ internal static class TraceBars
         }
 
         Join(bars);
-        picture.Bars(field.Left, bars, Inks.Ink);
+        picture.Bars(field.Left, bars, color);
     }
 
     // Where a pixel holds one sample or two, neighbours need not meet: the signal went from one to the next all the same.

@@ -1,0 +1,9 @@
+using System.Collections.Immutable;
+
+namespace ChannelAudit.Views;
+
+/// <summary>The mean density of a window to look at; no measure is made of it.</summary>
+/// <param name="Density">One-sided, in squared unit per Hz, from 0 Hz on.</param>
+/// <param name="BinHz">Width of a bin in Hz.</param>
+/// <param name="Segments">Segments in the mean.</param>
+public sealed record WindowSpectrum(ImmutableArray<double> Density, double BinHz, int Segments);

@@ -1,0 +1,75 @@
+using System.Reflection;
+using System.Runtime.InteropServices;
+using ChannelAudit.Reports.Reviewing;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Text;
+
+namespace ChannelAudit.Review;
+
+/// <summary>A review from its start to Ctrl-C.</summary>
+internal static class ReviewRun
+{
+    private static string Version { get; } =
+        typeof(ReviewRun).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
+
+    /// <summary>Serves the page until it is told to end, and brings tables and pages up to date then.</summary>
+    /// <param name="options">What it was started with.</param>
+    /// <param name="output">For the address.</param>
+    /// <param name="input">Ends the review with its own end, when the options say so.</param>
+    /// <returns>The exit code.</returns>
+    /// <exception cref="ChannelAuditException">When the audit cannot be reviewed so, or the port is taken.</exception>
+    public static async Task<int> Of(ServerOptions options, TextWriter output, Stream input)
+    {
+        using CancellationTokenSource ended = new();
+        using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
+        using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
+        ReviewBook book = ReviewBook.Open(options.Review, ended.Token);
+        Task following = options.FollowsInput ? Task.Run(() => EndWith(input, ended)) : Task.CompletedTask;
+        await using (ReviewServer server = await ReviewServer.Start(book, options.Port, TimeProvider.System, Update, Show, ended.Token))
+        {
+            output.Write(Words(book));
+            await server.Wait(ended.Token);
+        }
+
+        _ = following;
+        return Finish(book, output);
+
+        void End(PosixSignalContext signal)
+        {
+            signal.Cancel = true;
+            ended.Cancel();
+        }
+
+        bool Update(CancellationToken cancel) => AuditRefresh.Run(options.Review.Folder, Version, cancel);
+
+        void Show(string address) => output.Write($"Open in a browser (works once): {address}\n");
+    }
+
+    private static string Words(ReviewBook book)
+    {
+        string seed = book.Seed is { } number ? FormattableString.Invariant($" Blind, in the order of seed {number}.") : string.Empty;
+        string who = book.Options.IsReadOnly ? " Read-only." : string.Empty;
+        return $"{ReviewState.Of(book).Left} of {Quantities.Many(book.Cells.Length, "cell")} left to look at.{seed}{who} Ctrl-C ends the review; every decision is on the disk at once.\n";
+    }
+
+    private static int Finish(ReviewBook book, TextWriter output)
+    {
+        if (!book.Options.IsReadOnly && AuditRefresh.Run(book.Options.Folder, Version, CancellationToken.None))
+        {
+            output.Write($"Tables and pages in {OneLine.Of(book.Options.Folder)} are up to date.\n");
+        }
+
+        return 0;
+    }
+
+    private static void EndWith(Stream input, CancellationTokenSource ended)
+    {
+        byte[] nothing = new byte[64];
+        while (input.Read(nothing) > 0)
+        {
+            // What is typed is nobody's business here.
+        }
+
+        ended.Cancel();
+    }
+}
