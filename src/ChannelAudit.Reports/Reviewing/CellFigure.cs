@@ -1,5 +1,4 @@
 using ChannelAudit.Reports.Figures.Drawing;
-using ChannelAudit.Reports.Wording;
 
 namespace ChannelAudit.Reports.Reviewing;
 
@@ -43,7 +42,4 @@ internal static class CellFigure
             top += height;
         }
     }
-
-    /// <summary>A length of time as headings have it.</summary>
-    internal static string Seconds(double seconds) => $"{Quantities.Short(seconds)} s";
 }

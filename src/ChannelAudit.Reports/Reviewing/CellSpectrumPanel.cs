@@ -16,8 +16,7 @@ internal static class CellSpectrumPanel
     public static void Draw(CellPen pen, CellScene scene, Area outer)
     {
         string unit = scene.Traces[0].Unit is { Length: > 0 } known ? known : "raw codes";
-        string length = CellFigure.Seconds(scene.WindowToS - scene.WindowFromS);
-        Area field = pen.Field(outer, "Spectrum", $"of the window ({length}), {unit}/\u221AHz", hasTimes: true);
+        Area field = pen.Field(outer, "Spectrum", $"of the window, {unit}/\u221AHz", hasTimes: true);
         if (scene.Spectrum is not { } spectrum)
         {
             pen.SayNothing(field, "no unbroken 0.2 s");

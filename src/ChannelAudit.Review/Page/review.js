@@ -78,7 +78,7 @@ const seconds = value => `${Math.round(value * 1000) / 1000} s`;
 function showTitle() {
   const name = state.isBlind
     ? [`Cell ${cell.number} of ${state.count}: `, node('bdi', {}, cell.channel)]
-    : [node('bdi', {}, cell.channel), `, trial ${cell.trial}`, ...(cell.label ? [' ', node('bdi', {}, cell.label)] : []), node('small', {}, node('bdi', {}, cell.recording), `, ${cell.when}`)];
+    : [node('bdi', {}, cell.channel), `, trial ${cell.trial}`, ...(cell.label ? [', ', node('bdi', {}, cell.label)] : []), node('small', {}, node('bdi', {}, cell.recording), `, ${cell.when}`)];
   $('title').replaceChildren(...name);
 }
 
@@ -246,7 +246,12 @@ async function show(number, { isBack = false, words = '' } = {}) {
   history.replaceState(null, '', `#${number}`);
   $('next').disabled = cell.next === null;
   $('back').disabled = visited.length === 0;
-  await Promise.all([showPicture(), showRibbon()]);
+  // A ribbon of another recording may be higher, and the picture takes what is left.
+  const ribbon = showRibbon();
+  if (before?.recording !== cell.recording) {
+    await ribbon;
+  }
+  await Promise.all([showPicture(), ribbon]);
   say(`${words}${$('title').textContent}${cell.verdict ? `: ${cell.verdict}` : ''}. ${$('left').textContent}.`);
   $('title').focus({ preventScroll: true });
   if (cell.data === 'checking') {

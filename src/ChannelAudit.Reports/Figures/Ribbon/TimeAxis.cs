@@ -61,7 +61,9 @@ internal sealed class TimeAxis
         ImmutableArray<(double, string)>.Builder ticks = ImmutableArray.CreateBuilder<(double, string)>();
         for (double index = Math.Ceiling(FromS / stepS); index * stepS <= ToS; index++)
         {
-            ticks.Add((index * stepS, Text(index * stepS, stepS)));
+            // Zero has no sign.
+            double seconds = (index * stepS) + 0.0;
+            ticks.Add((seconds, Text(seconds, stepS)));
         }
 
         return ticks.ToImmutable();

@@ -1,0 +1,43 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+using Xunit;
+using Xunit.Abstractions;
+
+namespace ChannelAudit.Review.Tests;
+
+/// <summary>How long a cell takes, and what 5,000 of them leave behind.</summary>
+public sealed class LongReviewTests(ITestOutputHelper output)
+{
+    private const int Cells = 5000;
+    private const double MostGrowth = 24 << 20;
+
+    [Fact]
+    public async Task ACellOfFifteenMinutesIsMadeInAFifthOfASecondAndMemoryStaysFlat()
+    {
+        using LongReviewFolder folder = new(recordings: 4);
+        await using ReviewClient client = await ReviewClient.Start(folder.Options);
+        List<double> milliseconds = [];
+        long early = 0;
+        for (int n = 1; n <= Cells; n++)
+        {
+            long from = Stopwatch.GetTimestamp();
+            JsonNode cell = await client.Get($"/cell?n={n}");
+            if (n % 5 == 0)
+            {
+                byte[] png = await client.Http.GetByteArrayAsync(FormattableString.Invariant($"/picture?n={n}&from={(double)cell["fromS"]!}&to={(double)cell["toS"]!}&w=860&h=440&x=1"));
+                milliseconds.Add(Stopwatch.GetElapsedTime(from).TotalMilliseconds);
+                Assert.True(png.Length > 1000);
+            }
+
+            // The store of pictures is full by then, every recording has been open.
+            early = n == Cells - 1400 ? GC.GetTotalMemory(forceFullCollection: true) : early;
+            await Task.Delay(n % 5 == 0 ? 0 : 1);
+        }
+
+        long grown = GC.GetTotalMemory(forceFullCollection: true) - early;
+        double median = milliseconds.Order().ElementAt(milliseconds.Count / 2);
+        output.WriteLine(FormattableString.Invariant($"median {median:0} ms for a cell with its picture, {grown / 1024} kB grown over {Cells} cells"));
+        Assert.True(median < 200, FormattableString.Invariant($"median {median:0} ms"));
+        Assert.True(grown < MostGrowth, FormattableString.Invariant($"{grown} bytes grown"));
+    }
+}
