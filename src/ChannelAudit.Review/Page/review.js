@@ -122,7 +122,7 @@ function showWarning() {
 function addressOf(number, from, to) {
   const box = $('picture').getBoundingClientRect();
   const scale = Math.min(2, Math.max(1, Math.ceil(devicePixelRatio)));
-  const size = length => Math.max(1, Math.round(length / 20) * 20) * scale;
+  const size = length => Math.max(1, Math.round(length)) * scale;
   const fields = { n: number, from, to, w: size(box.width), h: size(box.height), x: scale, look: dark.matches ? 'dark' : 'light' };
   return `/picture?${new URLSearchParams(fields)}`;
 }
@@ -160,7 +160,7 @@ async function showPicture() {
       ? `Sheet of ${cell.channel}`
       : `Trace of ${cell.channel} from ${seconds(view.from)} to ${seconds(view.to)} with the window of the trial, other channels below it, and the spectrum of the window`;
     $('picture').replaceChildren(image);
-    $('shown').textContent = cell.data === 'none' ? '' : `${seconds(view.from)} to ${seconds(view.to)}; window ${seconds(cell.windowFromS)} to ${seconds(cell.windowToS)}`;
+    $('shown').textContent = cell.data === 'none' ? '' : `${seconds(view.from)} to ${seconds(view.to)}`;
     $('picture').dataset.cell = cell.number;
   } catch {
     if (mine === turn) {
