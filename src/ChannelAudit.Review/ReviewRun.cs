@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Runtime.InteropServices;
+using ChannelAudit.Reports.Deciding;
 using ChannelAudit.Reports.Reviewing;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Text;
@@ -23,7 +24,7 @@ internal static class ReviewRun
         using CancellationTokenSource ended = new();
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
-        ReviewBook book = ReviewBook.Open(options.Review, ended.Token);
+        ReviewBook book = ReviewBook.Open(options.Review with { Version = Version }, ended.Token);
         Task following = options.FollowsInput ? Task.Run(() => EndWith(input, ended)) : Task.CompletedTask;
         await using (ReviewServer server = await ReviewServer.Start(book, options.Port, TimeProvider.System, Update, Show, ended.Token))
         {
@@ -40,7 +41,7 @@ internal static class ReviewRun
             ended.Cancel();
         }
 
-        bool Update(CancellationToken cancel) => AuditRefresh.Run(options.Review.Folder, Version, cancel);
+        bool Update(CancellationToken cancel) => AuditUpdate.Run(options.Review.Folder, Version, cancel);
 
         void Show(string address) => output.Write($"Open in a browser (works once): {address}\n");
     }
@@ -54,7 +55,7 @@ internal static class ReviewRun
 
     private static int Finish(ReviewBook book, TextWriter output)
     {
-        if (!book.Options.IsReadOnly && AuditRefresh.Run(book.Options.Folder, Version, CancellationToken.None))
+        if (!book.Options.IsReadOnly && AuditUpdate.Run(book.Options.Folder, Version, CancellationToken.None))
         {
             output.Write($"Tables and pages in {OneLine.Of(book.Options.Folder)} are up to date.\n");
         }

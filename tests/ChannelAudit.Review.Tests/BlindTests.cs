@@ -2,6 +2,10 @@ using System.Net;
 using System.Text;
 using System.Text.Json.Nodes;
 using ChannelAudit.Decisions;
+using ChannelAudit.Lists;
+using ChannelAudit.Reports.Raters;
+using ChannelAudit.Reports.Stored;
+using ChannelAudit.Verdicts;
 using Xunit;
 
 namespace ChannelAudit.Review.Tests;
@@ -104,6 +108,31 @@ public sealed class BlindTests : IDisposable
         await using ReviewClient again = await ReviewClient.Start(_folder.BlindBy("S.Econd", seed: null));
         Assert.True((bool)(await again.Get("/cell?n=3"))["isDecided"]!);
         Assert.Equal(53, (int)(await again.Get("/state"))["leftCount"]!);
+    }
+
+    [Fact]
+    public async Task RatersReadWhatWasDecidedBlindWhateverOthersDecidedLater()
+    {
+        await using (ReviewClient client = await ReviewClient.Start(_folder.BlindBy("S.Econd")))
+        {
+            await client.Decide(1, "reject", "noisy");
+            await client.Decide(2, "pass", "quiet");
+            await client.Post("/withdraw", new { number = 2 });
+        }
+
+        await using (ReviewClient other = await ReviewClient.Start(_folder.By("R.Viewer")))
+        {
+            for (int n = 1; n <= 54; n++)
+            {
+                await other.Decide(n, "pass", "all of it");
+            }
+        }
+
+        StoredAudit audit = StoredAudit.Open(_folder.Audit);
+        GivenLabel label = BlindDecisions.Of(audit).Single();
+
+        Assert.Equal(("S.Econd", Grade.Reject, 1), (label.Rater, label.Grade, label.Place.Line));
+        Assert.False(RaterStudy.Of(audit, [label], CancellationToken.None).Sets.IsEmpty);
     }
 
     [Fact]

@@ -49,7 +49,7 @@ internal static class ReviewCommand
     private static async Task<int> Run(ReviewWords words, ParseResult parse, CommandContext context, CancellationToken cancel)
     {
         (ReviewOptions options, int port) = words.Of(parse);
-        ReviewBook.Checked(options);
+        ReviewBook.Checked(options with { Version = ProductVersion.Text });
         context.Log.Information("starting {Program}", ReviewProgram.Path);
         return await ReviewProgram.Run(ReviewWords.For(options, port), cancel);
     }

@@ -50,7 +50,7 @@ public sealed record Decision
     /// <summary>SHA-256 of the limits in force; null in a withdrawal.</summary>
     public string? CriteriaSha256 { get; init; }
 
-    /// <summary>With what it was made: <c>decide</c> for the command line.</summary>
+    /// <summary>With what it was made: <c>decide</c> for the command line, <c>review</c> for the review page.</summary>
     public required string Origin { get; init; }
 
     /// <summary>Whether the computed verdict was hidden from the person.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using ChannelAudit.Decisions;
+using ChannelAudit.Reports.Deciding;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
@@ -88,7 +89,7 @@ public sealed class ReviewBook
     public static StoredAudit Checked(ReviewOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        StoredAudit audit = StoredAudit.Open(options.Folder);
+        StoredAudit audit = options is { IsReadOnly: false, Version: { } version } ? DecisionDesk.Open(options.Folder, version) : StoredAudit.Open(options.Folder);
         if (options.IsBlind && options.DataRoot is null)
         {
             throw ReviewErrors.BlindNeedsData();

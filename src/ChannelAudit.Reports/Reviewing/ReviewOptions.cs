@@ -9,6 +9,9 @@ public sealed record ReviewOptions
     /// <summary>The folder that holds the recordings, below which their recorded paths lead to them; null: only the pictures of the audit are shown.</summary>
     public string? DataRoot { get; init; }
 
+    /// <summary>The version of the program: whoever decides on an audit of another one could not bring its tables up to date. Null: it is not asked for.</summary>
+    public string? Version { get; init; }
+
     /// <summary>Who decides; null when nobody does.</summary>
     public string? By { get; init; }
 
