@@ -13,11 +13,15 @@ namespace ChannelAudit.Review;
 /// <param name="update">Brings tables and pages up to date; says whether anything was written.</param>
 internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf shelf, Func<CancellationToken, bool> update)
 {
+    private static readonly string[] DecisionFields = ["n", "verdict", "reason", "seen"];
+    private static readonly string[] WithdrawalFields = ["number"];
+
     /// <summary>Answers <c>/decide</c>.</summary>
     public async Task Decide(HttpContext context)
     {
-        Dictionary<string, JsonElement>? fields = await PostedFields.Read(context.Request.Body, ["n", "verdict", "reason", "seen"], context.RequestAborted);
-        if (fields is null || PostedFields.Whole(fields["n"]) is not { } number || PostedFields.Whole(fields["seen"]) is not >= 0 and { } || PostedFields.Text(fields["reason"]) is not { } reason
+        Dictionary<string, JsonElement>? fields = await PostedFields.Read(context.Request.Body, DecisionFields, context.RequestAborted);
+        if (fields is null || PostedFields.Whole(fields["n"]) is not { } number || PostedFields.Whole(fields["seen"]) is not { } seen || seen < 0
+            || PostedFields.Text(fields["reason"]) is not { } reason
             || GradeCode.From(PostedFields.Text(fields["verdict"]) ?? string.Empty) is not { } verdict)
         {
             await NotUnderstood(context);
@@ -31,7 +35,7 @@ internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf 
 
         try
         {
-            Decision line = desk.Decide(number, verdict, reason, PostedFields.Whole(fields["seen"])!.Value, CancellationToken.None);
+            Decision line = desk.Decide(number, verdict, reason, seen, CancellationToken.None);
             await Answer.Json(context, new { line.Number, Next = book.NextAfter(number), State = ReviewState.Of(book) });
         }
         catch (DecisionConflictException conflict)
@@ -44,7 +48,7 @@ internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf 
     /// <summary>Answers <c>/withdraw</c>.</summary>
     public async Task Withdraw(HttpContext context)
     {
-        Dictionary<string, JsonElement>? fields = await PostedFields.Read(context.Request.Body, ["number"], context.RequestAborted);
+        Dictionary<string, JsonElement>? fields = await PostedFields.Read(context.Request.Body, WithdrawalFields, context.RequestAborted);
         if (fields is null || PostedFields.Whole(fields["number"]) is not { } number)
         {
             await NotUnderstood(context);

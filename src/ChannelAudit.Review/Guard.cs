@@ -10,8 +10,8 @@ namespace ChannelAudit.Review;
 /// </remarks>
 internal sealed class Guard : IDisposable
 {
-    private const int RequestsASecond = 100;
-    private const int Burst = 400;
+    private const int RequestsASecond = 200;
+    private const int Burst = 600;
 
     private readonly AccessTokens _tokens;
     private readonly TokenBucketRateLimiter _rate = new(new TokenBucketRateLimiterOptions

@@ -9,6 +9,7 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
 {
     private const long MostPictureBytes = 16L << 20;
     private const int DrawnAtOnce = 2;
+    private const double MostSeconds = 1e8;
 
     private readonly PictureStore _store = new(MostPictureBytes);
     private readonly SemaphoreSlim _drawing = new(DrawnAtOnce);
@@ -43,7 +44,7 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
         }
 
         CellLook look = new CellLook(
-            (int)(Value(context, "w") ?? 0), (int)(Value(context, "h") ?? 0), (int)(Value(context, "x") ?? 1), context.Request.Query["look"] == "dark").Clamped();
+            (int)(Value(context, "w") ?? 0), (int)(Value(context, "h") ?? 0), (int)(Value(context, "x") ?? 1), context.Request.Query["look"].ToString() is "dark").Clamped();
         string key = FormattableString.Invariant($"{number} {from} {to} {look}");
         await _drawing.WaitAsync(context.RequestAborted);
         byte[] png;
@@ -72,7 +73,8 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
     }
 
     /// <summary>Says that there is no such thing.</summary>
-    public static Task NotFound(HttpContext context) => Answer.Fault(context, StatusCodes.Status404NotFound, "there is nothing here", "use the address that the terminal shows");
+    public static Task NotFound(HttpContext context) =>
+        Answer.Fault(context, StatusCodes.Status404NotFound, "there is nothing here", "use the address that the terminal shows");
 
     /// <inheritdoc/>
     public void Dispose() => _drawing.Dispose();
@@ -83,5 +85,5 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
         int.TryParse(context.Request.Query["n"], NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 0;
 
     private static double? Value(HttpContext context, string name) =>
-        double.TryParse(context.Request.Query[name], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) && Math.Abs(value) < 1e8 ? value : null;
+        double.TryParse(context.Request.Query[name], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && Math.Abs(value) < MostSeconds ? value : null;
 }

@@ -28,12 +28,13 @@ internal static class ReviewRun
         Task following = options.FollowsInput ? Task.Run(() => EndWith(input, ended)) : Task.CompletedTask;
         await using (ReviewServer server = await ReviewServer.Start(book, options.Port, TimeProvider.System, Update, Show, ended.Token))
         {
-            output.Write(Words(book));
+            await output.WriteAsync(Words(book));
             await server.Wait(ended.Token);
         }
 
         _ = following;
-        return Finish(book, output);
+        await output.WriteAsync(Finish(book));
+        return 0;
 
         void End(PosixSignalContext signal)
         {
@@ -50,18 +51,13 @@ internal static class ReviewRun
     {
         string seed = book.Seed is { } number ? FormattableString.Invariant($" Blind, in the order of seed {number}.") : string.Empty;
         string who = book.Options.IsReadOnly ? " Read-only." : string.Empty;
-        return $"{ReviewState.Of(book).Left} of {Quantities.Many(book.Cells.Length, "cell")} left to look at.{seed}{who} Ctrl-C ends the review; every decision is on the disk at once.\n";
+        return $"{ReviewState.Of(book).Left} of {Quantities.Many(book.Cells.Length, "cell")} left to look at.{seed}{who} "
+            + "Ctrl-C ends the review; every decision is on the disk at once.\n";
     }
 
-    private static int Finish(ReviewBook book, TextWriter output)
-    {
-        if (!book.Options.IsReadOnly && AuditUpdate.Run(book.Options.Folder, Version, CancellationToken.None))
-        {
-            output.Write($"Tables and pages in {OneLine.Of(book.Options.Folder)} are up to date.\n");
-        }
-
-        return 0;
-    }
+    private static string Finish(ReviewBook book) => !book.Options.IsReadOnly && AuditUpdate.Run(book.Options.Folder, Version, CancellationToken.None)
+        ? $"Tables and pages in {OneLine.Of(book.Options.Folder)} are up to date.\n"
+        : string.Empty;
 
     private static void EndWith(Stream input, CancellationTokenSource ended)
     {

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Net;
 using ChannelAudit.Reports.Reviewing;
 using Microsoft.AspNetCore.Builder;
@@ -106,13 +107,16 @@ internal sealed class ReviewServer : IAsyncDisposable
         try
         {
             int refused = _guard.Refuses(context);
-            await (refused != 0 ? Answer.Fault(context, refused, "this request was refused", "use the address that the terminal shows, in one browser window") : Route(context));
+            await (refused == 0
+                ? Route(context)
+                : Answer.Fault(context, refused, "this request was refused", "use the address that the terminal shows, in one browser window"));
         }
         catch (ChannelAuditException fault)
         {
             // A message names recordings, channels and places, which a blind person shall not know.
             bool isTold = !_book.Options.IsBlind || HttpMethods.IsPost(context.Request.Method);
-            await Answer.Fault(context, StatusCodes.Status422UnprocessableEntity, isTold ? fault.Message : "this cell cannot be shown", isTold ? fault.Hint : "go on with the next, and tell who set this review up");
+            (string error, string hint) = isTold ? (fault.Message, fault.Hint) : ("this cell cannot be shown", "go on with the next, and tell who set this review up");
+            await Answer.Fault(context, StatusCodes.Status422UnprocessableEntity, error, hint);
         }
         catch (BadHttpRequestException fault)
         {
@@ -128,7 +132,7 @@ internal sealed class ReviewServer : IAsyncDisposable
     {
         bool isPost = HttpMethods.IsPost(context.Request.Method);
         string path = context.Request.Path.Value ?? string.Empty;
-        if (path == "/" && !isPost && context.Request.Query["token"] is [{ } token])
+        if (path is "/" && !isPost && context.Request.Query["token"] is [{ } token])
         {
             return Exchange(context, token);
         }
@@ -157,6 +161,8 @@ internal sealed class ReviewServer : IAsyncDisposable
     }
 
     // The address is exchanged for a cookie that no script can read and no other page is given; the token is dead then, and a fresh address is shown.
+    [SuppressMessage("Security", "CA5382:Use Secure Cookies In ASP.NET Core", Justification = "The loopback has no TLS; not every browser sends a secure cookie there.")]
+    [SuppressMessage("Security", "CA5383:Ensure Use Secure Cookies In ASP.NET Core", Justification = "The same.")]
     private Task Exchange(HttpContext context, string token)
     {
         if (_tokens.Exchange(token) is not { } session)

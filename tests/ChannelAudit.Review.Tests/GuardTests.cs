@@ -149,7 +149,11 @@ public sealed class GuardTests : IDisposable
 
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await client.Send(HttpMethod.Post, "/decide", With(large, "application/json"))).Status);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await client.Send(HttpMethod.Post, "/decide", With(right, "text/plain"))).Status);
-        foreach (string wrong in new[] { "[]", "{", "{}", right[..^1] + ",\"more\":1}", right.Replace("1,", "1.5,", StringComparison.Ordinal), right.Replace("pass", "good", StringComparison.Ordinal), "{\"n\":{\"n\":{}}}" })
+        string[] all =
+        [
+            "[]", "{", "{}", right[..^1] + ",\"more\":1}", right.Replace("1,", "1.5,", StringComparison.Ordinal), right.Replace("pass", "good", StringComparison.Ordinal), "{\"n\":{\"n\":{}}}",
+        ];
+        foreach (string wrong in all)
         {
             Assert.Equal(HttpStatusCode.BadRequest, (await client.Send(HttpMethod.Post, "/decide", With(wrong, "application/json"))).Status);
         }

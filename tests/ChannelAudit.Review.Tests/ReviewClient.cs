@@ -1,6 +1,6 @@
 using System.Net;
 using System.Net.Http.Json;
-using System.Text.Json;
+using System.Text;
 using System.Text.Json.Nodes;
 using ChannelAudit.Reports.Reviewing;
 
@@ -38,11 +38,20 @@ internal sealed class ReviewClient : IAsyncDisposable
     }
 
     /// <summary>Reads JSON.</summary>
-    public async Task<JsonNode> Get(string path)
+    public async Task<JsonNode> Get(string path) => JsonNode.Parse(await Bytes(path))!;
+
+    /// <summary>Reads bytes; turned away for asking too fast, it asks again.</summary>
+    public async Task<byte[]> Bytes(string path)
     {
         using HttpResponseMessage answer = await Http.GetAsync(path);
-        string text = await answer.Content.ReadAsStringAsync();
-        return answer.IsSuccessStatusCode ? JsonNode.Parse(text)! : throw new InvalidOperationException($"{path}: {answer.StatusCode} {text}");
+        if (answer.StatusCode == HttpStatusCode.TooManyRequests)
+        {
+            await Task.Delay(20);
+            return await Bytes(path);
+        }
+
+        byte[] bytes = await answer.Content.ReadAsByteArrayAsync();
+        return answer.IsSuccessStatusCode ? bytes : throw new InvalidOperationException($"{path}: {answer.StatusCode} {Encoding.UTF8.GetString(bytes)}");
     }
 
     /// <summary>Posts an object as the page does.</summary>

@@ -16,7 +16,11 @@ internal sealed class ReviewWords
     public Argument<string> Folder { get; } = new("DIR") { Description = "the folder of an audit" };
 
     /// <summary>The recordings.</summary>
-    public Option<string> Data { get; } = new("--data") { HelpName = "ROOT", Description = "the folder that screen was given: its recordings are drawn; without it only the pictures of the audit are shown" };
+    public Option<string> Data { get; } = new("--data")
+    {
+        HelpName = "ROOT",
+        Description = "the folder that screen was given: its recordings are drawn; without it only the pictures of the audit are shown",
+    };
 
     /// <summary>The person.</summary>
     public Option<string> By { get; } = new("--by") { HelpName = "NAME", Description = "who decides; needed unless --read-only is given" };
@@ -28,7 +32,11 @@ internal sealed class ReviewWords
     };
 
     /// <summary>The seed of the order.</summary>
-    public Option<int?> Seed { get; } = new("--seed") { HelpName = "N", Description = "the order of a blind review; left out: that of your last blind decision here, else a new one" };
+    public Option<int?> Seed { get; } = new("--seed")
+    {
+        HelpName = "N",
+        Description = "the order of a blind review; left out: that of your last blind decision here, else a new one",
+    };
 
     /// <summary>Which cells.</summary>
     public Option<string> Cells { get; } = new("--cells")

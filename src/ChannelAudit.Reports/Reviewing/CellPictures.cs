@@ -33,7 +33,9 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
         Trial trial = ReviewBook.TrialOf(result, cell);
         (double from, double to) = ((double)trial.WindowFromS, (double)trial.WindowToS);
         double around = Math.Max(AroundS, 0.15 * (to - from));
-        (double least, double most) = book.Options.IsBlind ? (from - BlindAroundS, to + BlindAroundS) : (Math.Min(0, from - around), Math.Max(result.DurationS, to + around));
+        (double least, double most) = book.Options.IsBlind
+            ? (from - BlindAroundS, to + BlindAroundS)
+            : (Math.Min(0, from - around), Math.Max(result.DurationS, to + around));
         return (from - around, Math.Min(to + around, from - around + LongestS), least, most);
     }
 
@@ -106,9 +108,10 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
     // Its own channel, then those that findings join it with, then the nearest in file order. What a blind person sees must not depend on findings.
     private ChannelResult[] Shown(RecordingResult result, int own, CellResult cell)
     {
-        HashSet<string> joined = book.Options.IsBlind
-            ? []
-            : [.. result.Channels[own].Findings.Concat(cell.Findings).Where(finding => finding.Grade > Grade.Pass).SelectMany(finding => finding.Channels)];
+        HashSet<string> joined = result.Channels[own].Findings.Concat(cell.Findings)
+            .Where(finding => !book.Options.IsBlind && finding.Grade > Grade.Pass)
+            .SelectMany(finding => finding.Channels)
+            .ToHashSet(StringComparer.Ordinal);
         return
         [
             result.Channels[own],

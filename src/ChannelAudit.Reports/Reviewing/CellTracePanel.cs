@@ -56,7 +56,7 @@ internal static class CellTracePanel
 
     private static void DrawTints(CellPen pen, CellScene scene, Area field, Func<double, float> x)
     {
-        foreach (CellMarking mark in scene.Marks.Where(mark => mark.ToS > scene.FromS && mark.FromS < scene.ToS).OrderBy(mark => mark.Grade))
+        foreach (CellMarking mark in Shown(scene).OrderBy(mark => mark.Grade))
         {
             Area box = Area.Between(x(mark.FromS), field.Top, Math.Max(x(mark.ToS), x(mark.FromS) + (3 * pen.Scale)), field.Bottom);
             pen.Picture.Fill(box, mark.Grade == Grade.Reject ? pen.Inks.RejectTint : pen.Inks.QuestionableTint);
@@ -67,7 +67,7 @@ internal static class CellTracePanel
     private static void DrawLetters(CellPen pen, CellScene scene, Area field, Func<double, float> x)
     {
         float freeFrom = field.Left;
-        foreach (CellMarking mark in scene.Marks.Where(mark => mark.ToS > scene.FromS && mark.FromS < scene.ToS).OrderBy(mark => mark.FromS).ThenByDescending(mark => mark.Grade))
+        foreach (CellMarking mark in Shown(scene).OrderBy(mark => mark.FromS).ThenByDescending(mark => mark.Grade))
         {
             TextStyle style = pen.Note with { Bold = true, Color = LineOf(pen, mark) };
             float width = TextMeasure.Width(mark.Letter, style);
@@ -79,6 +79,8 @@ internal static class CellTracePanel
             }
         }
     }
+
+    private static IEnumerable<CellMarking> Shown(CellScene scene) => scene.Marks.Where(mark => mark.ToS > scene.FromS && mark.FromS < scene.ToS);
 
     private static ScottPlot.Color LineOf(CellPen pen, CellMarking mark) => mark.Grade == Grade.Reject ? pen.Inks.Reject : pen.Inks.Questionable;
 

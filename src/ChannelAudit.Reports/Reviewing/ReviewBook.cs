@@ -89,7 +89,9 @@ public sealed class ReviewBook
     public static StoredAudit Checked(ReviewOptions options)
     {
         ArgumentNullException.ThrowIfNull(options);
-        StoredAudit audit = options is { IsReadOnly: false, Version: { } version } ? DecisionDesk.Open(options.Folder, version) : StoredAudit.Open(options.Folder);
+        StoredAudit audit = options is { IsReadOnly: false, Version: { } version }
+            ? DecisionDesk.Open(options.Folder, version)
+            : StoredAudit.Open(options.Folder);
         if (options.IsBlind && options.DataRoot is null)
         {
             throw ReviewErrors.BlindNeedsData();
@@ -113,9 +115,11 @@ public sealed class ReviewBook
 
             Ledger now = Ledger.Read(Options.Folder);
             now.RequireContinues(_ledger.Mark, Options.Folder);
-            string[] touched = [.. now.Lines.Skip(_ledger.Lines.Length).Select(line => line.Recording ?? now.Lines[line.Withdraws!.Value - 1].Recording).OfType<string>().Distinct(StringComparer.Ordinal)];
+            HashSet<string> touched = now.Lines.Skip(_ledger.Lines.Length)
+                .Select(line => line.Withdraws is { } number ? now.Lines[number - 1].Recording! : line.Recording!)
+                .ToHashSet(StringComparer.Ordinal);
             (_ledger, _ledgerBytes) = (now, bytes);
-            Mark(Enumerable.Range(0, _bare.Length).Where(place => touched.Contains(_bare[place].Id, StringComparer.Ordinal)));
+            Mark(Enumerable.Range(0, _bare.Length).Where(place => touched.Contains(_bare[place].Id)));
         }
     }
 
@@ -192,7 +196,9 @@ public sealed class ReviewBook
                     if (_places.TryGetValue(new ReviewCell(recording, channel, cell), out int place))
                     {
                         ChannelResult of = result.Channels[channel];
-                        _decided[place] = Options.IsBlind ? own.Contains((of.Name, of.Cells[cell].Trial)) : FinalVerdict.DecisionOn(result, of, of.Cells[cell]) is not null;
+                        _decided[place] = Options.IsBlind
+                            ? own.Contains((of.Name, of.Cells[cell].Trial))
+                            : FinalVerdict.DecisionOn(result, of, of.Cells[cell]) is not null;
                     }
                 }
             }

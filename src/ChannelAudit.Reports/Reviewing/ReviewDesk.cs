@@ -18,7 +18,9 @@ public sealed class ReviewDesk(ReviewBook book, TimeProvider clock)
     /// <param name="reason">Why.</param>
     /// <param name="seen">Lines of the ledger when the cell was shown.</param>
     /// <param name="cancel">Ends the wait for another writer.</param>
-    /// <exception cref="ChannelAuditException">When nothing can be decided here, there is no such cell, a text is none, or the ledger cannot be added to; nothing is written then.</exception>
+    /// <exception cref="ChannelAuditException">
+    /// When nothing can be decided here, there is no such cell, a text is none, or the ledger cannot be added to; nothing is written then.
+    /// </exception>
     /// <exception cref="DecisionConflictException">When somebody was quicker; nothing is written then.</exception>
     public Decision Decide(int number, Grade verdict, string reason, int seen, CancellationToken cancel)
     {

@@ -71,7 +71,8 @@ public sealed record ReviewState
 
     private static string InWords(int questionable, int reject, int pass)
     {
-        string[] parts = [.. new[] { (questionable, "questionable"), (reject, "reject"), (pass, "pass") }.Where(one => one.Item1 > 0).Select(one => $"{one.Item1.Plain()} {one.Item2}")];
+        (int Count, string Word)[] all = [(questionable, "questionable"), (reject, "reject"), (pass, "pass")];
+        string[] parts = [.. all.Where(one => one.Count > 0).Select(one => $"{one.Count.Plain()} {one.Word}")];
         return parts.Length == 0 ? "none" : string.Join(", ", parts);
     }
 
