@@ -30,7 +30,7 @@ public sealed class BlindTests : IDisposable
         List<string> paths = ["/state"];
         for (int n = 1; n <= count; n++)
         {
-            paths.AddRange([$"/cell?n={n}", $"/ribbon?n={n}", $"/sheet?n={n}"]);
+            paths.AddRange([FormattableString.Invariant($"/cell?n={n}"), FormattableString.Invariant($"/ribbon?n={n}"), FormattableString.Invariant($"/sheet?n={n}")]);
         }
 
         paths.AddRange(["/picture?n=1&from=-1&to=4", "/picture?n=0&from=-1&to=4", "/cell?n=0", "/nothing"]);
@@ -70,7 +70,7 @@ public sealed class BlindTests : IDisposable
 
         for (int n = 1; n <= 20; n++)
         {
-            JsonNode cell = await client.Get($"/cell?n={n}");
+            JsonNode cell = await client.Get(FormattableString.Invariant($"/cell?n={n}"));
             Assert.Equal((0, 3), ((double)cell["windowFromS"]!, (double)cell["windowToS"]!));
             Assert.Equal((-10, 13), ((double)cell["leastS"]!, (double)cell["mostS"]!));
             Assert.Null(cell["earlier"]);
@@ -86,7 +86,7 @@ public sealed class BlindTests : IDisposable
             StringBuilder order = new();
             for (int n = 1; n <= 54; n++)
             {
-                order.Append((string)(await client.Get($"/cell?n={n}"))["channel"]!).Append(' ');
+                order.Append((string)(await client.Get(FormattableString.Invariant($"/cell?n={n}")))["channel"]!).Append(' ');
             }
 
             return order.ToString();

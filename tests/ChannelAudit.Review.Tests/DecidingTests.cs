@@ -22,11 +22,11 @@ public sealed class DecidingTests : IDisposable
         List<string> verdicts = [];
         for (int n = 1; n <= count; n++)
         {
-            verdicts.Add((string)(await client.Get($"/cell?n={n}"))["verdict"]!);
+            verdicts.Add((string)(await client.Get(FormattableString.Invariant($"/cell?n={n}")))["verdict"]!);
         }
 
         Assert.Equal(2 * 3 * 9, count);
-        Assert.Equal(verdicts.OrderBy(word => word switch { "questionable" => 0, "reject" => 1, _ => 2 }), verdicts);
+        Assert.Equal(verdicts.OrderBy(word => word switch { "questionable" => 0, "reject" => 1, _ => 2 }), verdicts, StringComparer.Ordinal);
         Assert.Contains("questionable", verdicts, StringComparer.Ordinal);
         Assert.Contains("reject", verdicts, StringComparer.Ordinal);
     }
@@ -189,7 +189,7 @@ public sealed class DecidingTests : IDisposable
         List<string> labels = [];
         for (int n = 1; n <= 9; n++)
         {
-            string text = await client.Http.GetStringAsync($"/cell?n={n}");
+            string text = await client.Http.GetStringAsync(FormattableString.Invariant($"/cell?n={n}"));
             Assert.DoesNotContain('<', text);
             labels.Add((string)JsonNode.Parse(text)!["label"]!);
         }

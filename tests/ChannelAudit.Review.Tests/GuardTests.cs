@@ -61,7 +61,7 @@ public sealed class GuardTests : IDisposable
 
         Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
-        Assert.StartsWith($"channelaudit-review-{new Uri(client.Server.Origin).Port}=", cookie, StringComparison.Ordinal);
+        Assert.StartsWith(FormattableString.Invariant($"channelaudit-review-{new Uri(client.Server.Origin).Port}="), cookie, StringComparison.Ordinal);
         Assert.Equal("/", answer.Headers.Location!.OriginalString);
     }
 

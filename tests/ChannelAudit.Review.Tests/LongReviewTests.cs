@@ -21,7 +21,7 @@ public sealed class LongReviewTests(ITestOutputHelper output)
         for (int n = 1; n <= Cells; n++)
         {
             long from = Stopwatch.GetTimestamp();
-            JsonNode cell = await client.Get($"/cell?n={n}");
+            JsonNode cell = await client.Get(FormattableString.Invariant($"/cell?n={n}"));
             if (n % 10 == 0)
             {
                 string range = FormattableString.Invariant($"from={(double)cell["fromS"]!}&to={(double)cell["toS"]!}");

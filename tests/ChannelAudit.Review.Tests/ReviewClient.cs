@@ -65,7 +65,7 @@ internal sealed class ReviewClient : IAsyncDisposable
 
     /// <summary>Decides about a cell that was just looked at.</summary>
     public async Task<(HttpStatusCode Status, JsonNode Body)> Decide(int number, string verdict, string reason) =>
-        await Post("/decide", new { n = number, verdict, reason, seen = (int)(await Get($"/cell?n={number}"))["seen"]! });
+        await Post("/decide", new { n = number, verdict, reason, seen = (int)(await Get(FormattableString.Invariant($"/cell?n={number}")))["seen"]! });
 
     /// <summary>Sends a request as it stands.</summary>
     public async Task<(HttpStatusCode Status, string Text)> Send(HttpMethod method, string path, Action<HttpRequestMessage>? with = null)
