@@ -23,7 +23,7 @@ public sealed class DetectabilityCommandTests : IDisposable
 
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         Assert.Contains("samples that are not there (dropout), ms\n  found 9 times in 10 from 1, half of the time from 1\n", run.Output, StringComparison.Ordinal);
-        Assert.Contains("id=\"silence\"", File.ReadAllText(Path.Combine(audit, "report.html")), StringComparison.Ordinal);
+        Assert.Contains("id=\"silence\"", await File.ReadAllTextAsync(Path.Combine(audit, "report.html")), StringComparison.Ordinal);
         Assert.Equal("channels.tsv", Path.GetFileName(Directory.GetFiles(audit, "channels.tsv")[0]));
         Assert.Equal(4, Directory.GetFiles(Path.Combine(audit, "recordings", "made"), "detectability.*").Length);
     }
@@ -34,7 +34,7 @@ public sealed class DetectabilityCommandTests : IDisposable
         string recording = Recorded();
         string audit = Path.Combine(_folder.Folder, "audit");
         string criteria = Path.Combine(_folder.Folder, "lab.toml");
-        File.WriteAllText(criteria, "[dropout]\nreject = [{ gap = 20.0 }]\n");
+        await File.WriteAllTextAsync(criteria, "[dropout]\nreject = [{ gap = 20.0 }]\n");
         await Run("screen", recording, "--out", audit, "--figures", "none");
         await Run("detectability", recording, "--faults", "dropout", "--repeats", "1", "--out", audit);
 
@@ -42,7 +42,7 @@ public sealed class DetectabilityCommandTests : IDisposable
 
         Assert.Contains("what detectability found in made is of other inputs: it was taken away; run it again", run.Error, StringComparison.Ordinal);
         Assert.Empty(Directory.GetFiles(Path.Combine(audit, "recordings", "made"), "detectability.*"));
-        Assert.DoesNotContain("id=\"silence\"", File.ReadAllText(Path.Combine(audit, "report.html")), StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"silence\"", await File.ReadAllTextAsync(Path.Combine(audit, "report.html")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -71,7 +71,7 @@ public sealed class DetectabilityCommandTests : IDisposable
     {
         string other = Path.Combine(_folder.Folder, "other");
         Directory.CreateDirectory(other);
-        File.WriteAllText(Path.Combine(other, "notes.txt"), "mine");
+        await File.WriteAllTextAsync(Path.Combine(other, "notes.txt"), "mine");
 
         CommandRun run = await Run("detectability", Recorded(), "--out", other);
 
@@ -85,7 +85,7 @@ public sealed class DetectabilityCommandTests : IDisposable
         string recording = Recorded();
         string audit = Path.Combine(_folder.Folder, "audit");
         string criteria = Path.Combine(_folder.Folder, "lab.toml");
-        File.WriteAllText(criteria, "[dropout]\nreject = [{ gap = 20.0 }]\n");
+        await File.WriteAllTextAsync(criteria, "[dropout]\nreject = [{ gap = 20.0 }]\n");
         await Run("screen", recording, "--criteria", criteria, "--out", audit, "--figures", "none");
 
         CommandRun run = await Run("detectability", recording, "--faults", "dropout", "--out", audit);
