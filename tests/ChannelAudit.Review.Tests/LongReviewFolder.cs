@@ -1,4 +1,5 @@
 using ChannelAudit.Criteria;
+using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Reviewing;
 using ChannelAudit.Results;
@@ -30,12 +31,19 @@ internal sealed class LongReviewFolder : IDisposable
             File.Copy(first, Path.Combine(Data, id + ".edf"));
         }
 
-        AuditWriter.Write(
-            new AuditRun { Version = "0.1.0", Criteria = DefaultCriteria.All, Setup = StudySetup.Empty },
-            [.. ids.Select(id => result with { Id = id, Path = id + ".edf" })],
-            Audit,
-            figures: null,
-            CancellationToken.None);
+        // As screen writes it, so that tables can be brought up to date from it.
+        AuditRun run = new() { Version = "0.1.0", Criteria = DefaultCriteria.All, Setup = StudySetup.Empty };
+        RecordingStamp stamp = new(new string('7', 64), "none");
+        using AuditFolder place = AuditFolder.Open(Audit);
+        using RunWriter writer = new(run, place, isAlone: recordings == 1);
+        foreach (string id in ids)
+        {
+            RecordingResult named = result with { Id = id, Path = id + ".edf" };
+            writer.Keep(named, stamp, []);
+            writer.Add(named, stamp);
+        }
+
+        writer.Finish([], CancellationToken.None);
     }
 
     /// <summary>The folder of the audit.</summary>

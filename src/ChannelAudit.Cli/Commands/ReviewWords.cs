@@ -28,7 +28,8 @@ internal sealed class ReviewWords
     /// <summary>Whether blind.</summary>
     public Option<bool> Blind { get; } = new("--blind")
     {
-        Description = "hide condition, computed verdict and other people's decisions, in a shuffled order; needs --data", Arity = ArgumentArity.Zero,
+        Description = "hide condition, computed verdict and other people's decisions, in a shuffled order; needs --data",
+        Arity = ArgumentArity.Zero,
     };
 
     /// <summary>The seed of the order.</summary>
