@@ -80,7 +80,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
 
     private void SayTakenOver(int recordings, int all)
     {
-        if (recordings > 0)
+        if (recordings > 0 && all > 1)
         {
             error.Write($"{recordings.Plain()} of {Quantities.Many(all, "recording")} taken over from an earlier run\n");
         }

@@ -135,21 +135,21 @@ internal static class FilterCheck
         }
     }
 
-    /// <summary>The density of what electrodes and amplifier add at all frequencies; null where the band does not reach high enough to tell.</summary>
+    /// <summary>The density of what electrodes and amplifier add at all frequencies; null where the band does not reach high enough to tell, or mains or muscle stand above it.</summary>
     private static double? NoiseDensity(Channel channel, SpectrumSample sample)
     {
         double top = EmgBand.Of(channel).ToHz;
         return top >= Whiteness.LeastTopHz
             && Calm(channel, sample, Whiteness.TopShare * top, top) is { } high
-            && Calm(channel, sample, Whiteness.MiddleFromHz, Whiteness.MiddleToHz) is { } middle
+            && Calm(channel, sample, Whiteness.MiddleFromHz, Whiteness.MiddleToHz, withMains: true) is { } middle
             && high - (MuscleAtTop * middle) is > 0 and { } noise
             ? noise
             : null;
     }
 
     /// <summary>Calm density without what rounding adds behind every filter.</summary>
-    private static double? Calm(Channel channel, SpectrumSample sample, double fromHz, double toHz) =>
-        sample.CalmDensity(fromHz, toHz) is { } density ? Math.Max(0, density - (channel.Step * channel.Step / 6 / channel.Rate.Value)) : null;
+    private static double? Calm(Channel channel, SpectrumSample sample, double fromHz, double toHz, bool withMains = false) =>
+        sample.CalmDensity(fromHz, toHz, withMains) is { } density ? Math.Max(0, density - (channel.Step * channel.Step / 6 / channel.Rate.Value)) : null;
 
     private static string Stated(double hz) => hz > 0 ? hz.ToString("0.###", CultureInfo.InvariantCulture) + " Hz" : "0 Hz (DC)";
 }

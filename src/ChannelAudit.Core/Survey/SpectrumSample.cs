@@ -91,7 +91,10 @@ public sealed class SpectrumSample
     /// Scaled so that steady noise gives its density: a second's density is exponential, its lower quartile -ln 0.75 of the mean. Bins within 2 Hz of a multiple of 50 or 60 Hz
     /// are left out where others are left: mains stands in every second, and no filter made it.
     /// </remarks>
-    public double? CalmDensity(double fromHz, double toHz)
+    /// <param name="fromHz">The lowest frequency.</param>
+    /// <param name="toHz">The highest.</param>
+    /// <param name="withMains">Whether bins near mains count all the same.</param>
+    public double? CalmDensity(double fromHz, double toHz, bool withMains = false)
     {
         int from = (int)Math.Ceiling((fromHz / binHz) - 1e-9);
         int to = Math.Min(mean.Length - 1, (int)Math.Floor((toHz / binHz) + 1e-9));
@@ -101,7 +104,7 @@ public sealed class SpectrumSample
         }
 
         int[] bins = [.. Enumerable.Range(from, to - from + 1)];
-        int[] clear = [.. bins.Where(bin => !IsNearMains(bin * binHz))];
+        int[] clear = [.. bins.Where(bin => withMains || !IsNearMains(bin * binHz))];
         return (2 * clear.Length >= bins.Length ? clear : bins).Average(bin => calm[bin]) / -Math.Log(1 - CalmProbability);
     }
 

@@ -95,7 +95,7 @@ public sealed class RecordingListTests : IDisposable
 
         Faults.AreExactly(
             $"{_folder.In("P07.edf")}: would be called 'P07' like {_folder.In("P07.csv")}",
-            "give the folder above both, or leave one of the two out",
+            "rename one of the two, or leave it out",
             () => RecordingList.Find([_folder.Folder], []));
     }
 
