@@ -17,45 +17,11 @@ public sealed partial class GettingStartedTests : IDisposable
     [SkippableFact]
     public void EveryCommandWorksAndPrintsWhatStandsBelowIt()
     {
-        string? output = null;
-        int commands = 0;
-        foreach (Match block in Block().Matches(_page))
-        {
-            string text = block.Groups["text"].Value;
-            switch (block.Groups["language"].Value)
-            {
-                case "toml":
-                    _folder.Write("setup.toml", text);
-                    break;
-                case "sh":
-                    CommandRun run = Bash.Run("exec 2>&1\n" + text, _folder.Folder);
-                    Assert.True(run.Code == ExitCode.Done, $"{text}\n{run.Output}");
-                    Assert.True(!run.Output.Contains("error:", StringComparison.Ordinal) || text.Contains("||", StringComparison.Ordinal), run.Output);
-                    output = run.Output;
-                    commands++;
-                    break;
-
-                // What stands above the first command is for the shell of the reader: building, and the path.
-                default:
-                    HasInOrder(output, text);
-                    break;
-            }
-        }
+        int commands = GuidePage.Follow(_page, _folder);
 
         Assert.Equal(8, commands);
         FilesThatThePageNamesAreThere();
         TheReportHasTheHeadingsThatThePageNames();
-    }
-
-    private static void HasInOrder(string? output, string shown)
-    {
-        int from = 0;
-        foreach (string part in shown.Split("...\n", StringSplitOptions.RemoveEmptyEntries).Where(_ => output is not null))
-        {
-            int at = output!.IndexOf(part, from, StringComparison.Ordinal);
-            Assert.True(at >= 0, $"not printed:\n{part}\nbut:\n{output}");
-            from = at + part.Length;
-        }
     }
 
     private void FilesThatThePageNamesAreThere()
@@ -83,11 +49,6 @@ public sealed partial class GettingStartedTests : IDisposable
             "first\tn/a\tcheek\tharbour\t8\t4\t0\t4\t4\t6\tfalse\tn/a",
             File.ReadLines(_folder.In("second-look/conditions.tsv")).First(line => line.Contains("harbour", StringComparison.Ordinal)));
     }
-
-    [GeneratedRegex(
-        "^```(?<language>sh|toml|text)\n(?<text>.*?)^```$",
-        RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Block();
 
     [GeneratedRegex(
         "`(?<path>(my-demo|first-look|second-look|nightly)/[^` ]+[.][a-z]+)`",
