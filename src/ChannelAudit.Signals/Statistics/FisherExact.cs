@@ -7,6 +7,9 @@ namespace ChannelAudit.Signals.Statistics;
 public static class FisherExact
 {
     private const double Slack = 1 + 1e-7;
+    private const double LargestLogOdds = 50;
+    private const double LargestPower = 600;
+    private const int Halvings = 80;
 
     /// <summary>Tests the table (a, b; c, d).</summary>
     /// <param name="a">First row, first column; at least 0 like all.</param>
@@ -41,7 +44,7 @@ public static class FisherExact
         }
 
         double? odds = b == 0 || c == 0 ? null : (double)a * d / ((double)b * c);
-        return new FisherResult(Math.Min(1, twoSided / total), Math.Min(1, greater / total), Math.Min(1, less / total), odds, rarest / total);
+        return new FisherResult(Math.Min(1, twoSided / total), Math.Min(1, greater / total), Math.Min(1, less / total), odds, rarest / total, Conditional(weights, a - least));
     }
 
     /// <summary>Probabilities of all tables with these margins, by their first cell from <paramref name="least"/> on, over that of the most probable one.</summary>
@@ -64,6 +67,37 @@ public static class FisherExact
         }
 
         return weights;
+    }
+
+    /// <summary>The odds ratio at which the mean first cell is the observed one, by halving its logarithm; both grow together.</summary>
+    private static double? Conditional(double[] weights, int observed)
+    {
+        if (observed == 0 || observed == weights.Length - 1)
+        {
+            return null;
+        }
+
+        double low = -LargestLogOdds, high = LargestLogOdds;
+        for (var i = 0; i < Halvings; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Mean(weights, observed, middle) < observed ? (middle, high) : (low, middle);
+        }
+
+        return Math.Exp((low + high) / 2);
+    }
+
+    // Seen from the observed table, so that no power runs over.
+    private static double Mean(double[] weights, int observed, double logOdds)
+    {
+        double sum = 0, total = 0;
+        for (var i = 0; i < weights.Length; i++)
+        {
+            var tilted = weights[i] * Math.Exp(Math.Clamp((i - observed) * logOdds, -LargestPower, LargestPower));
+            (sum, total) = (sum + (tilted * i), total + tilted);
+        }
+
+        return sum / total;
     }
 
     /// <summary>Probability of a first cell of x + 1 over that of x.</summary>

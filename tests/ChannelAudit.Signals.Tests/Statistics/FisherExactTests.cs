@@ -28,6 +28,18 @@ public sealed class FisherExactTests
         Near.Within(1E-7, twoSided, FisherExact.Of(a, b, c, d).TwoSided);
 
     [Fact]
+    public void TheConditionalOddsRatioIsThatOfTheTable()
+    {
+        // Row 30: SciPy's contingency.odds_ratio, 15.4658; R prints 15.46969.
+        Near.Within(1E-3, 15.4658, FisherExact.Of(8, 2, 1, 5).ConditionalOddsRatio!.Value);
+
+        // Tea tasting, Fisher 1935: 6.408309 (lecture page).
+        Near.Within(1E-3, 6.408309, FisherExact.Of(3, 1, 1, 3).ConditionalOddsRatio!.Value);
+        Near.Within(1E-9, 1, FisherExact.Of(5, 5, 7, 7).ConditionalOddsRatio!.Value);
+        Assert.Null(FisherExact.Of(4, 0, 0, 4).ConditionalOddsRatio);
+    }
+
+    [Fact]
     public void TheOddsRatioIsThatOfTheSampleAndAbsentWhereItHasNoBound()
     {
         Near.Within(1E-12, 20, FisherExact.Of(8, 2, 1, 5).OddsRatio!.Value);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ChannelAudit.Signals.Statistics;
 using ChannelAudit.Signals.Tests.Oracles;
+using MathNet.Numerics.Distributions;
 
 namespace ChannelAudit.Signals.Tests.Statistics;
 
@@ -19,6 +20,20 @@ public sealed class WilsonIntervalTests
 
         Near.Within(1E-5, low, interval.Low);
         Near.Within(1E-5, high, interval.High);
+    }
+
+    /// <summary>Row 35: Clopper and Pearson's exact upper limit of 0 of 20, 0.16843, is a quantile of Beta(1, 20) (Math.NET); Wilson's is no wider.</summary>
+    [Fact]
+    public void WilsonIsNoWiderThanTheExactInterval()
+    {
+        var exact = Beta.InvCDF(1, 20, 0.975);
+
+        Near.Within(1E-5, 0.16843, exact);
+        Assert.True(WilsonInterval.Of(0, 20).High < exact);
+        foreach (var (successes, trials) in new[] { (15, 148), (1, 29), (23, 60), (81, 263) })
+        {
+            Assert.True(WilsonInterval.Of(successes, trials).High < Beta.InvCDF(successes + 1, trials - successes, 0.975));
+        }
     }
 
     /// <summary>SciPy's binomtest(...).proportion_ci(method='wilson').</summary>
