@@ -9,7 +9,7 @@ namespace ChannelAudit.Decisions;
 /// <remarks>
 /// A decision about a channel during a trial comes before one about the trial, and that before one about the channel; among equals the later holds. One about a channel
 /// makes its trials worse where they have none of their own, never better: a channel that can be scored after all does not mend its bad trials. Nothing flows from
-/// trials to a channel.
+/// trials to a channel. A blind decision comes after every other one that covers the trial.
 /// </remarks>
 public sealed class RecordingDecisions
 {
@@ -49,8 +49,16 @@ public sealed class RecordingDecisions
     /// <param name="channel">The channel's name.</param>
     /// <param name="trial">The trial's number.</param>
     /// <param name="computed">The computed verdict.</param>
-    public StatedDecision? OfTrial(string channel, int trial, Grade computed) =>
-        _inForce.GetValueOrDefault((channel, trial))
-        ?? _inForce.GetValueOrDefault((null, trial))
-        ?? (OfChannel(channel) is { } whole && whole.Decision.Verdict > computed ? whole : null);
+    public StatedDecision? OfTrial(string channel, int trial, Grade computed)
+    {
+        StatedDecision? whole = OfChannel(channel);
+        StatedDecision?[] covering =
+        [
+            _inForce.GetValueOrDefault((channel, trial)),
+            _inForce.GetValueOrDefault((null, trial)),
+            whole?.Decision.Verdict > computed ? whole : null,
+        ];
+        return covering.FirstOrDefault(one => one is { Decision.Blind: false })
+            ?? covering.FirstOrDefault(one => one is not null && !(whole is { Decision.Blind: false } && whole.Decision.Verdict > one.Decision.Verdict));
+    }
 }

@@ -31,15 +31,20 @@ public static class DecisionsInForce
             Decision decision = about[i];
             all.Add(ledger.WithdrawnBy(decision.Number) is { } by ? new StatedDecision(decision, DecisionState.Withdrawn, FormattableString.Invariant($"by {by}"))
                 : stale[i] is { } cause ? new StatedDecision(decision, DecisionState.Stale, cause, IsFlagged: true)
-                : LaterAboutTheSame(about, stands, i) is { } later ? new StatedDecision(decision, DecisionState.Superseded, FormattableString.Invariant($"by {later.Number}"))
+                : InsteadOf(about, stands, i) is { } other ? new StatedDecision(decision, DecisionState.Superseded, FormattableString.Invariant($"by {other.Number}"))
                 : InForce(decision, recording, criteriaSha256));
         }
 
         return new RecordingDecisions(all.MoveToImmutable());
     }
 
-    private static Decision? LaterAboutTheSame(Decision[] about, bool[] stands, int place) =>
-        Enumerable.Range(place + 1, about.Length - place - 1).Where(i => stands[i] && about[i].IsAboutSameAs(about[place])).Select(i => about[i]).LastOrDefault();
+    // A blind decision never takes the place of one that was made with everything in view: it counts for the agreement of raters, and where nobody else decided.
+    private static Decision? InsteadOf(Decision[] about, bool[] stands, int place)
+    {
+        Decision? holds = Enumerable.Range(0, about.Length).Where(i => stands[i] && about[i].IsAboutSameAs(about[place]))
+            .Select(i => about[i]).OrderBy(one => !one.Blind).ThenBy(one => one.Number).LastOrDefault();
+        return ReferenceEquals(holds, about[place]) ? null : holds;
+    }
 
     private static string? StaleCause(Decision decision, RecordingResult recording)
     {

@@ -35,8 +35,8 @@ internal sealed class DecidedRun : IDisposable
     /// <summary>Writes the run into the folder again, with the decisions that stand there.</summary>
     public void Write() => Run.Write(Folder, figures: null, CancellationToken.None);
 
-    public Decision Decide(string? channel, int? trial, Grade verdict, string reason = "looked at it", string recording = Faulty, string by = "R. Viewer") =>
-        DecisionDesk.Decide(Audit, [new DecisionRequest(recording, channel, trial, verdict, reason, by)], "decide", blind: false, new Noon(), CancellationToken.None)[0];
+    public Decision Decide(string? channel, int? trial, Grade verdict, string reason = "looked at it", string recording = Faulty, string by = "R. Viewer", bool blind = false) =>
+        DecisionDesk.Decide(Audit, [new DecisionRequest(recording, channel, trial, verdict, reason, by)], "decide", blind, new Noon(), CancellationToken.None)[0];
 
     public void Withdraw(int number) => LedgerWriter.Withdraw(Folder, number, "R. Viewer", "a slip", "decide", new Noon(), CancellationToken.None);
 

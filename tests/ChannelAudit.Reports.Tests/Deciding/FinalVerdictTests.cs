@@ -85,6 +85,42 @@ public sealed class FinalVerdictTests : IDisposable
     }
 
     [Fact]
+    public void ABlindOneHoldsWhereNobodyElseHasDecided()
+    {
+        _run.Decide("cheek", 3, Grade.Questionable, blind: true);
+        _run.Decide("cheek", 3, Grade.Pass, by: "S. Econd", blind: true);
+
+        Assert.Equal("QQPRRQ", Trials("cheek"));
+    }
+
+    [Theory]
+    [InlineData("cheek", 3)]
+    [InlineData(null, 3)]
+    [InlineData("cheek", null)]
+    public void ABlindOneNeverTakesThePlaceOfOneMadeWithEverythingInView(string? channel, int? trial)
+    {
+        _run.Decide("cheek", 1, Grade.Questionable, blind: true);
+        _run.Decide(channel, trial, Grade.Reject);
+        _run.Decide("cheek", 3, Grade.Pass, by: "S. Econd", blind: true);
+
+        Assert.Equal('R', Trials("cheek")[2]);
+        _run.Withdraw(2);
+        Assert.Equal('P', Trials("cheek")[2]);
+    }
+
+    [Fact]
+    public void ABlindOneAboutTheSameIsSupersededWhicheverCameFirst()
+    {
+        _run.Decide("cheek", 3, Grade.Pass, blind: true);
+        _run.Decide("cheek", 3, Grade.Questionable);
+        _run.Decide("cheek", 3, Grade.Pass, by: "S. Econd", blind: true);
+
+        Assert.Equal(
+            [(DecisionState.Superseded, "by 2"), (DecisionState.InForce, string.Empty), (DecisionState.Superseded, "by 2")],
+            _run.With().Decisions!.All.Select(decision => (decision.State, decision.Note)));
+    }
+
+    [Fact]
     public void ADecisionNeverErasesTheComputedVerdict()
     {
         _run.Decide("cheek", null, Grade.Pass);
