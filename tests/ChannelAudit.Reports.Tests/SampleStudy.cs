@@ -11,7 +11,7 @@ internal static class SampleStudy
     public static ImmutableArray<StudyFinding> Odd { get; } =
     [
         new(OddKind.SameSignal, ["p02", "p09"], null, "both hold the same signal: cheek, in the second 1000 times as large; which is the copy the signals do not say", "Find out whose recording it is."),
-        new(OddKind.Rate, [.. Enumerable.Range(1, 9).Select(number => FormattableString.Invariant($"day2+p{number:00}"))], null, "sampling rate: 1000 Hz, where 40 of 49 recordings have 2000 Hz", "Bring all to one rate."),
+        new(OddKind.Rate, [.. Enumerable.Range(1, 9).Select(number => FormattableString.Invariant($"day2+p{number:00}"))], null, "1000 Hz, where 40 of 49 recordings have 2000 Hz", "Bring all to one rate."),
         new(OddKind.Gain, ["p04"], "<b>brow</b>\u001b[31m", "about 10 times the others': 15 against 1.5 at rest", "Compare gain and unit."),
     ];
 

@@ -10,29 +10,28 @@ internal static class OddHeaders
     /// <summary>Recordings whose headers say something else than most.</summary>
     public static IEnumerable<StudyFinding> In(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) =>
     [
-        .. Ask(all, usual, OddKind.Rate, "sampling rate", channel => $"{Number(channel.RateHz)} Hz",
+        .. Ask(all, usual, OddKind.Rate, channel => $"{Number(channel.RateHz)} Hz",
             "Bring all recordings to one rate before comparing, or leave these out; see how they came to differ."),
         .. Ask(
-            all, usual, OddKind.Unit, "unit", Unit,
+            all, usual, OddKind.Unit, Unit,
             "Give the unit: export these again with it, or state it in the setup of a run of their own."),
         .. Ask(
-            all, usual, OddKind.FilterStated, "stated filter", channel => channel.Signal is { } signal ? Filter(signal) : null,
+            all, usual, OddKind.FilterStated, channel => channel.Signal is { } signal ? Filter(signal) : null,
             "Look at the amplifier's settings of that day; filter all recordings to one band before comparing."),
     ];
 
     private static IEnumerable<StudyFinding> Ask(
-        ImmutableArray<StudyRecording> all, ImmutableArray<string> usual, string kind, string what, Func<StudyChannel, string?> value, string toDo)
+        ImmutableArray<StudyRecording> all, ImmutableArray<string> usual, string kind, Func<StudyChannel, string?> value, string toDo)
     {
         (string Recording, string[] Values)[] ofRecordings =
             [.. all.Select(recording => (recording.Id, recording.Channels.Select(value).OfType<string>().Distinct(StringComparer.Ordinal).ToArray()))];
 
         // What all channels of each recording share is said once and not by channel.
         return ofRecordings.All(one => one.Values.Length <= 1)
-            ? Vote.Of(kind, null, what, ofRecordings.Where(one => one.Values.Length == 1).Select(one => (one.Recording, one.Values[0])), toDo)
+            ? Vote.Of(kind, null, ofRecordings.Where(one => one.Values.Length == 1).Select(one => (one.Recording, one.Values[0])), toDo)
             : usual.SelectMany(name => Vote.Of(
                 kind,
                 name,
-                what,
                 all.Select(recording => (recording.Id, Value: recording.Find(name) is { } channel ? value(channel) : null))
                     .Where(one => one.Value is not null)
                     .Select(one => (one.Id, one.Value!)),

@@ -127,7 +127,7 @@ internal static class OddLevels
             [.. named.Select(one => one.Id).Order(StringComparer.Ordinal)],
             name,
             string.Create(
-                CultureInfo.InvariantCulture, $"amplitude: two groups, {high.Length} of {sorted.Length} recordings {Factor(power)} the other {low.Length}; named is the smaller group"),
+                CultureInfo.InvariantCulture, $"two groups, {high.Length} of {sorted.Length} recordings {Factor(power)} the other {low.Length}; named is the smaller group"),
             Vote.Groups);
     }
 
@@ -137,7 +137,14 @@ internal static class OddLevels
     private static double[] Logs(ChannelSignal signal) =>
         [Math.Log10(signal.LevelLow!.Value), Math.Log10(signal.LevelMiddle!.Value), Math.Log10(signal.LevelHigh!.Value)];
 
-    private static string Level(double log) => Math.Pow(10, log).ToString("G3", CultureInfo.InvariantCulture);
+    private static string Level(double log) => Rounded(Math.Pow(10, log)).ToString("0.######", CultureInfo.InvariantCulture);
+
+    // To three digits, and never with an exponent: 1790, 17.9, 0.00179.
+    private static double Rounded(double value)
+    {
+        double unit = Math.Pow(10, Math.Floor(Math.Log10(value)) - 2);
+        return Math.Round(value / unit) * unit;
+    }
 
     private static string Factor(int power) => power > 0
         ? string.Create(CultureInfo.InvariantCulture, $"about {Math.Pow(10, power):0} times")

@@ -25,7 +25,7 @@ internal static class UsualChannels
         : [.. Sets(all, usual), .. Orders(all, usual)];
 
     private static IEnumerable<StudyFinding> Sets(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) => Vote.Of(
-        OddKind.Channels, null, "channels", all.Select(recording => (recording.Id, SetOf(recording, usual))), Look);
+        OddKind.Channels, null, all.Select(recording => (recording.Id, SetOf(recording, usual))), Look);
 
     private static string SetOf(StudyRecording recording, ImmutableArray<string> usual)
     {
@@ -44,7 +44,6 @@ internal static class UsualChannels
     private static IEnumerable<StudyFinding> Orders(ImmutableArray<StudyRecording> all, ImmutableArray<string> usual) => Vote.Of(
         OddKind.ChannelOrder,
         null,
-        "order of the channels",
         all.Where(recording => usual.All(name => recording.Find(name) is not null))
             .Select(recording => (
                 recording.Id, OneLine.List(recording.Channels.Select(channel => channel.Name).Where(name => usual.Contains(name, StringComparer.Ordinal))))),

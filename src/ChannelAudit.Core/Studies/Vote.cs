@@ -13,10 +13,9 @@ internal static class Vote
     /// <summary>The findings; empty when all have the same, or fewer than three say anything.</summary>
     /// <param name="kind">The kind of finding.</param>
     /// <param name="channel">The channel, or null.</param>
-    /// <param name="what">What is compared, as the text begins.</param>
     /// <param name="values">The value of each recording that has one.</param>
     /// <param name="toDo">What to do about an odd one.</param>
-    public static IEnumerable<StudyFinding> Of(string kind, string? channel, string what, IEnumerable<(string Recording, string Value)> values, string toDo)
+    public static IEnumerable<StudyFinding> Of(string kind, string? channel, IEnumerable<(string Recording, string Value)> values, string toDo)
     {
         (string Value, string[] Recordings)[] groups =
         [
@@ -40,7 +39,7 @@ internal static class Vote
                 kind,
                 [.. groups.Skip(1).SelectMany(group => group.Recordings).Order(StringComparer.Ordinal)],
                 channel,
-                $"{what}: {(groups.Length == 2 ? "two groups" : "several groups")}, {listed}"
+                $"{(groups.Length == 2 ? "two groups" : "several groups")}, {listed}"
                     + $"{(groups.Length > MostValues ? "; and others" : string.Empty)}; named are those outside the first",
                 Groups);
             yield break;
@@ -52,7 +51,7 @@ internal static class Vote
                 kind,
                 [.. odd],
                 channel,
-                string.Create(CultureInfo.InvariantCulture, $"{what}: {OneLine.Of(value)}, where {most} of {total} recordings have {OneLine.Of(groups[0].Value)}"),
+                string.Create(CultureInfo.InvariantCulture, $"{OneLine.Of(value)}, where {most} of {total} recordings have {OneLine.Of(groups[0].Value)}"),
                 toDo);
         }
     }

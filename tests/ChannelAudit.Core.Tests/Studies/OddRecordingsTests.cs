@@ -65,7 +65,7 @@ public sealed class OddRecordingsTests
 
     [Fact]
     public void AnotherRateIsNamed() => Assert.Equal(
-        ["rate q -: sampling rate: 2000 Hz, where 5 of 6 recordings have 1000 Hz"],
+        ["rate q -: 2000 Hz, where 5 of 6 recordings have 1000 Hz"],
         MadeStudy.Found([.. MadeStudy.Clean, MadeStudy.Audited("q", MadeStudy.Plan(205, 1) with { Rate = new Rational(2000, 1) })]));
 
     [Fact]
@@ -74,7 +74,7 @@ public sealed class OddRecordingsTests
         RecordingResult[] study = [.. MadeStudy.Clean.Take(4).Select((result, i) => i < 2 ? result : result with { Channels = [.. result.Channels.Select(channel => channel with { RateHz = 2000 })] })];
         StudyFinding found = Assert.Single(MadeStudy.Of(study));
 
-        Assert.Equal("sampling rate: two groups, 1000 Hz (2 of 4); 2000 Hz (2 of 4); named are those outside the first", found.Text);
+        Assert.Equal("two groups, 1000 Hz (2 of 4); 2000 Hz (2 of 4); named are those outside the first", found.Text);
         Assert.Contains("groups", found.ToDo, StringComparison.Ordinal);
         Assert.Equal(["p3", "p4"], found.Recordings.ToArray());
     }
@@ -118,7 +118,7 @@ public sealed class OddRecordingsTests
         StudyFinding[] found = [.. MadeStudy.Of([.. MadeStudy.Clean, filtered])];
 
         Assert.Equal(["filter-stated", "filter-measured"], found.Select(one => one.Kind), StringComparer.Ordinal);
-        Assert.Equal("stated filter: high-pass 20 Hz, where 5 of 6 recordings have DC", found[0].Text);
+        Assert.Equal("high-pass 20 Hz, where 5 of 6 recordings have DC", found[0].Text);
         Assert.EndsWith("a higher high-pass than the others", found[1].Text, StringComparison.Ordinal);
 
         // The spectrum alone, where the header says what all others say.
@@ -141,9 +141,9 @@ public sealed class OddRecordingsTests
         RecordingResult fewer = first with { Channels = first.Channels[..2] };
         RecordingResult more = first with { Channels = [.. first.Channels, first.Channels[0] with { Name = "chin" }] };
 
-        Assert.Equal(["channel-order p1 -: order of the channels: eye, brow, cheek, where 4 of 5 recordings have cheek, brow, eye"], MadeStudy.Found([turned, .. MadeStudy.Clean[1..]]));
-        Assert.Equal(["channels p1 -: channels: without eye, where 4 of 5 recordings have the usual ones"], MadeStudy.Found([fewer, .. MadeStudy.Clean[1..]]));
-        Assert.Equal(["channels p1 -: channels: also chin, where 4 of 5 recordings have the usual ones"], MadeStudy.Found([more, .. MadeStudy.Clean[1..]]));
+        Assert.Equal(["channel-order p1 -: eye, brow, cheek, where 4 of 5 recordings have cheek, brow, eye"], MadeStudy.Found([turned, .. MadeStudy.Clean[1..]]));
+        Assert.Equal(["channels p1 -: without eye, where 4 of 5 recordings have the usual ones"], MadeStudy.Found([fewer, .. MadeStudy.Clean[1..]]));
+        Assert.Equal(["channels p1 -: also chin, where 4 of 5 recordings have the usual ones"], MadeStudy.Found([more, .. MadeStudy.Clean[1..]]));
     }
 
     [Fact]
