@@ -58,6 +58,11 @@ internal static class CommandLine
             context.LogEverything();
         }
 
+        if (parse.Action is not (HelpWithExample or ShowVersion))
+        {
+            HalfDoneFolders.Complete(parse, context, cancel);
+        }
+
         return await parse.InvokeAsync(
             new InvocationConfiguration
             {

@@ -53,7 +53,7 @@ public sealed class AuditFolder : IDisposable
     public static AuditFolder? TryOpen(string folder)
     {
         // Refused before anything is made in there; what another run has changed meanwhile is read again behind the lock.
-        PreviousAudit.Of(folder);
+        _ = CommitJournal.IsIn(folder) ? null : PreviousAudit.Of(folder);
         UnfinishedRun? unfinished = null;
         try
         {
@@ -63,6 +63,8 @@ public sealed class AuditFolder : IDisposable
                 return null;
             }
 
+            CommitJournal.CompleteLocked(folder);
+            LeftPartials.Remove(folder);
             PreviousAudit previous = PreviousAudit.Of(folder);
             Ledger decisions = Ledger.Read(folder);
             decisions.RequireContinues(previous.Decisions?.Mark ?? LedgerMark.None, folder);

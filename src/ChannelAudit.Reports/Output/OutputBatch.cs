@@ -16,6 +16,7 @@ public sealed class OutputBatch : IDisposable
     private readonly MadeFolders _made = new();
     private readonly ImmutableArray<OutputFile>.Builder _files = ImmutableArray.CreateBuilder<OutputFile>();
     private readonly HashSet<string> _paths = new(StringComparer.Ordinal);
+    private bool _isListed;
 
     /// <summary>Starts a batch below a folder, which need not exist yet.</summary>
     public OutputBatch(string folder)
@@ -80,6 +81,17 @@ public sealed class OutputBatch : IDisposable
         _files.Add(file);
     }
 
+    /// <summary>Renames everything to its final name, in the order added; who dies on the way leaves a <see cref="CommitJournal"/>, by which the next run goes on.</summary>
+    /// <param name="stale">Files below the folder that go before the last one, which speaks for all others, gets its name.</param>
+    /// <exception cref="ChannelAuditException">When the operating system refuses; what was done by then is completed by the next run.</exception>
+    public void CommitListed(ImmutableArray<string> stale)
+    {
+        CommitJournal.Write(_folder, _pending.Select(file => (Below(file.Partial), Below(file.Final))), stale);
+        _isListed = true;
+        Commit(() => StaleFiles.Remove(_folder, stale));
+        CommitJournal.Remove(_folder);
+    }
+
     /// <summary>Renames everything to its final name, in the order added.</summary>
     /// <param name="beforeLast">Runs before the last file, which speaks for all others, gets its name.</param>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
@@ -111,7 +123,8 @@ public sealed class OutputBatch : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach ((string partial, _, _) in _pending.Where(file => file.IsOurs))
+        // What the journal lists is needed by whoever goes on.
+        foreach ((string partial, _, _) in _pending.Where(file => file.IsOurs && !_isListed))
         {
             Quietly.Do(() => File.Delete(partial));
         }
@@ -120,6 +133,8 @@ public sealed class OutputBatch : IDisposable
         _made.RemoveEmpty();
         _pending.Clear();
     }
+
+    private string Below(string path) => Path.GetRelativePath(_folder, path).Replace(Path.DirectorySeparatorChar, '/');
 
     private static string PartialName(string final) => Path.Combine(
         Path.GetDirectoryName(final)!,

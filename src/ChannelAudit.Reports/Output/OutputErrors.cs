@@ -48,6 +48,18 @@ internal static class OutputErrors
         $"{folder}: another run is writing there",
         "wait for its end, or give another folder with --out");
 
+    /// <summary>The list of what a run that died has left to do is damaged.</summary>
+    public static ChannelAuditException DamagedJournal(string folder, string file) => new(
+        FaultKind.Usage,
+        $"{folder}/{file}: not as it was written",
+        "the folder holds files of two runs: run the audit again into a new folder, and take decisions.jsonl over by hand");
+
+    /// <summary>Files of two runs stand side by side.</summary>
+    public static ChannelAuditException HalfDone(string folder) => new(
+        FaultKind.Usage,
+        $"{folder}: a run was ended while it put its files in place, or is doing so now",
+        "run the same command again where it may write to the folder: it is completed then");
+
     /// <summary>The operating system refused to write.</summary>
     public static ChannelAuditException CannotWrite(string file, Exception inner) => new(
         FaultKind.Usage,

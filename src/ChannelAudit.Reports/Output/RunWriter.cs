@@ -144,7 +144,7 @@ public sealed class RunWriter : IDisposable
         HashSet<string> kept = [.. (more ?? []).Where(file => file.OutlivesAudits).Select(file => file.Path)];
         batch.Add(PreviousAudit.FileName, AuditJson.Render(_run, digest, [.. batch.Files.Where(file => !kept.Contains(file.Path))]));
         cancel.ThrowIfCancellationRequested();
-        batch.Commit(() => StaleFiles.Remove(_folder.FolderPath, [.. _folder.Previous.Files.Select(file => file.Path)], batch.Files.Select(file => file.Path)));
+        batch.CommitListed(StaleFiles.Of([.. _folder.Previous.Files.Select(file => file.Path)], batch.Files.Select(file => file.Path)));
         _studies.RemoveOutdated();
         _folder.Clear();
         return (digest, batch.Files);

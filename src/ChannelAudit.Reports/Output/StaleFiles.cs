@@ -9,12 +9,20 @@ internal static class StaleFiles
 {
     private static readonly ImmutableArray<string> Endings = [".tsv", ".json", ".html", ".md", ".png", ".txt", ".md", ".parquet"];
 
-    /// <summary>Removes them, and folders of recordings that are empty afterwards.</summary>
-    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public static void Remove(string folder, ImmutableArray<string> previous, IEnumerable<string> current)
+    /// <summary>Which they are.</summary>
+    /// <param name="previous">What the earlier audit lists.</param>
+    /// <param name="current">What this one has.</param>
+    public static ImmutableArray<string> Of(ImmutableArray<string> previous, IEnumerable<string> current)
     {
         HashSet<string> kept = [.. current];
-        foreach (string path in previous.Where(path => !kept.Contains(path) && IsOurs(path)))
+        return [.. previous.Where(path => !kept.Contains(path) && IsOurs(path))];
+    }
+
+    /// <summary>Removes them, and folders of recordings that are empty afterwards.</summary>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public static void Remove(string folder, ImmutableArray<string> stale)
+    {
+        foreach (string path in stale.Where(IsOurs))
         {
             Remove(folder, path);
         }

@@ -19,6 +19,11 @@ internal static class StoredAuditReading
     /// <exception cref="ChannelAuditException">When it is none of ours, of another layout, or damaged.</exception>
     public static StoredAudit Open(string folder, bool withDecisions = true)
     {
+        if (CommitJournal.IsIn(folder))
+        {
+            throw OutputErrors.HalfDone(folder);
+        }
+
         string file = $"{OneLine.Of(folder)}/{PreviousAudit.FileName}";
         using JsonDocument document = Parse(Bytes(folder, file), file);
         if (document.RootElement.ValueKind != JsonValueKind.Object)

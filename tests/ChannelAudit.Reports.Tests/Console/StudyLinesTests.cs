@@ -19,7 +19,7 @@ public sealed class StudyLinesTests
         string text = StudyLines.Render(SampleStudy.Odd, Style with { Width = 100 });
 
         Assert.StartsWith("Other than the rest of the study, changes no verdict:\n- same signal: p02, p09: both hold the same signal", text, StringComparison.Ordinal);
-        Assert.Contains("day2+p06 and 3 more: sampling rate: 1000 Hz", text.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains("day2+p06 and 3 more: 1000 Hz", text.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.DoesNotContain('\u001b', text);
     }
 
