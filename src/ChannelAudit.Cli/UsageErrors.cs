@@ -70,7 +70,7 @@ internal static class UsageErrors
     public static ChannelAuditException KeptButNotShown(int decisions, ChannelAuditException fault) => new(
         fault.Kind,
         $"{(decisions == 1 ? "the decision is kept" : "the decisions are kept")}, but tables and pages are as before: {fault.Message}",
-        $"{fault.Hint}; do not decide again: the next decide or screen brings them up to date",
+        $"{fault.Hint}; do not decide again",
         fault);
 
     /// <summary>A protocol without a setup: whose muscles, and whose wires?</summary>

@@ -129,7 +129,7 @@ public sealed class BlindTests : IDisposable
         }
 
         StoredAudit audit = StoredAudit.Open(_folder.Audit);
-        GivenLabel label = BlindDecisions.Of(audit).Single();
+        GivenLabel label = BlindDecisions.Of(audit).Labels.Single();
 
         Assert.Equal(("S.Econd", Grade.Reject, 1), (label.Rater, label.Grade, label.Place.Line));
         Assert.False(RaterStudy.Of(audit, [label], CancellationToken.None).Sets.IsEmpty);

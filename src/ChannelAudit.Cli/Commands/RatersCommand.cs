@@ -4,6 +4,8 @@ using ChannelAudit.Cli.Rating;
 using ChannelAudit.Lists;
 using ChannelAudit.Reports.Raters;
 using ChannelAudit.Reports.Stored;
+using ChannelAudit.Reports.Wording;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Commands;
 
@@ -67,7 +69,8 @@ internal static class RatersCommand
         StoredAudit audit = StoredAudit.Open(folder);
 
         // Every source of labels joins here: whatever gives a place, a rater and a grade.
-        ImmutableArray<GivenLabel> labels = [.. file is null ? [] : LabelList.Read(file), .. withBlind ? BlindDecisions.Of(audit) : []];
+        BlindDecisions? blind = withBlind ? BlindDecisions.Of(audit) : null;
+        ImmutableArray<GivenLabel> labels = [.. file is null ? [] : LabelList.Read(file), .. blind?.Labels ?? []];
         string source = string.Join(" and ", new[] { file is null ? null : Path.GetFileName(file), withBlind ? "blind decisions" : null }.OfType<string>());
         RaterFolder? tables = place is null ? null : new RaterFolder(place);
         RaterStudy study = RaterStudy.Of(audit, labels, cancel);
@@ -78,6 +81,7 @@ internal static class RatersCommand
 
         tables?.Write(study);
         output.Write(RatersText.Render(study, source));
+        output.Write(blind is { Stale: > 0 } ? $"\n{Quantities.Many(blind.Stale, "blind decision")} left out: about data that are others now (channelaudit decide {OneLine.Of(folder)} lists them).\n" : string.Empty);
         output.Write(place is null ? string.Empty : $"\nWritten to {place}: {string.Join(", ", tables!.Written)}\n");
         return ExitCode.Done;
     }

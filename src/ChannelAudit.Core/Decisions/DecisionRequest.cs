@@ -9,4 +9,8 @@ namespace ChannelAudit.Decisions;
 /// <param name="Verdict">The verdict.</param>
 /// <param name="Reason">Why.</param>
 /// <param name="By">Who decides.</param>
-public sealed record DecisionRequest(string? Recording, string? Channel, int? Trial, Grade Verdict, string Reason, string By);
+public sealed record DecisionRequest(string? Recording, string? Channel, int? Trial, Grade Verdict, string Reason, string By)
+{
+    /// <summary>File and line that it stands in, for messages; null when it stands in none.</summary>
+    public string? Place { get; init; }
+}

@@ -27,7 +27,10 @@ public static class DecisionTable
         Trial(table, row),
         Verdict(table, row),
         Needed(table, row, "reason"),
-        Cell(table, row, "by") ?? by ?? throw DecisionTableErrors.Missing(table.File, row.Line, "by"));
+        Cell(table, row, "by") ?? by ?? throw DecisionTableErrors.Missing(table.File, row.Line, "by"))
+    {
+        Place = FormattableString.Invariant($"{table.File}, line {row.Line}"),
+    };
 
     private static Grade Verdict(SmallTable table, SmallTableRow row)
     {

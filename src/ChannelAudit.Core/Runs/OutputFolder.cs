@@ -55,20 +55,39 @@ public static class OutputFolder
         }
     }
 
-    private static string? FirstForeign(string folder)
+    /// <summary>The first file that is none of ours, as a path below the folder; null when there is none.</summary>
+    /// <remarks>It stops at the first, and follows no link: whoever names a home folder by a slip must not wait until all of it is listed.</remarks>
+    /// <param name="folder">The folder; it is there.</param>
+    /// <exception cref="ChannelAuditException">When it cannot be listed.</exception>
+    public static string? FirstForeign(string folder)
     {
         try
         {
-            return Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-                .Where(file => !file.EndsWith(PartialEnding, StringComparison.Ordinal))
-                .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
-                .Where(file => !file.StartsWith(UnfinishedStart, StringComparison.Ordinal) && !Ledger.IsFileOfIts(file))
-                .Order(StringComparer.Ordinal)
-                .FirstOrDefault();
+            return FirstForeign(new DirectoryInfo(folder), string.Empty);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             throw RunErrors.CannotList(folder, fault);
         }
     }
+
+    private static string? FirstForeign(DirectoryInfo folder, string path)
+    {
+        List<DirectoryInfo> below = [];
+        foreach (FileSystemInfo entry in folder.EnumerateFileSystemInfos().OrderBy(entry => entry.Name, StringComparer.Ordinal))
+        {
+            if (entry is DirectoryInfo { LinkTarget: null } inner)
+            {
+                below.Add(inner);
+            }
+            else if (!IsOurs(path + entry.Name))
+            {
+                return path + entry.Name;
+            }
+        }
+
+        return below.Select(inner => FirstForeign(inner, $"{path}{inner.Name}/")).FirstOrDefault(found => found is not null);
+    }
+
+    private static bool IsOurs(string path) => path.EndsWith(PartialEnding, StringComparison.Ordinal) || path.StartsWith(UnfinishedStart, StringComparison.Ordinal) || Ledger.IsFileOfIts(path);
 }

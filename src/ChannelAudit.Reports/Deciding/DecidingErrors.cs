@@ -33,6 +33,9 @@ internal static class DecidingErrors
         $"{OneLine.Of(recording)}: there is no trial {given.Plain()}",
         numbers.Count == 0 ? "it has no trials" : $"its trials are {numbers.Min().Plain()} to {numbers.Max().Plain()}");
 
+    /// <summary>The same with the place of the row that it is about.</summary>
+    public static ChannelAuditException At(string place, ChannelAuditException fault) => new(fault.Kind, $"{place}: {fault.Message}", fault.Hint, fault);
+
     /// <summary>Neither channel nor trial.</summary>
     public static ChannelAuditException NoSubject(string recording) => Fault(
         $"{OneLine.Of(recording)}: neither a channel nor a trial is named", "name a channel, a trial, or both for the trial in that channel");

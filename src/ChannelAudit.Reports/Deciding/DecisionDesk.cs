@@ -38,8 +38,21 @@ public static class DecisionDesk
     {
         ArgumentNullException.ThrowIfNull(audit);
         Dictionary<string, RecordingResult> results = new(StringComparer.Ordinal);
-        Decision[] drafts = [.. requests.Select(request => Draft(audit, request, results) with { Origin = origin, Blind = blind })];
+        Decision[] drafts = [.. requests.Select(request => Placed(audit, request, results) with { Origin = origin, Blind = blind })];
         return LedgerWriter.Append(audit.Folder, _ => drafts, clock, cancel);
+    }
+
+    // Of a table with hundreds of rows one must be told which.
+    private static Decision Placed(StoredAudit audit, DecisionRequest request, Dictionary<string, RecordingResult> results)
+    {
+        try
+        {
+            return Draft(audit, request, results);
+        }
+        catch (ChannelAuditException fault) when (request.Place is not null)
+        {
+            throw DecidingErrors.At(request.Place, fault);
+        }
     }
 
     private static Decision Draft(StoredAudit audit, DecisionRequest request, Dictionary<string, RecordingResult> results)
@@ -60,13 +73,13 @@ public static class DecisionDesk
 
         return new Decision
         {
-            By = request.By,
+            By = DecisionText.Checked("the name", request.By, DecisionText.LongestName),
             Action = DecisionAction.Decide,
             Recording = recording.Id,
             Channel = request.Channel is null ? null : channels[0].Name,
             Trial = trial is null ? null : new DecidedTrial(trial.Number, trial.OnsetS, trial.DurationS, trial.Label),
             Verdict = request.Verdict,
-            Reason = request.Reason,
+            Reason = DecisionText.Checked("the reason", request.Reason, DecisionText.LongestReason),
             Computed = [.. channels.Select(channel => Computed(channel, trial)).OfType<ComputedVerdict>()],
             RecordingSha256 = recording.Sha256,
             CriteriaSha256 = audit.Criteria.Sha256,

@@ -3,6 +3,7 @@ using System.Text.Json;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Runs;
 using ChannelAudit.Studies;
 
 namespace ChannelAudit.Reports.Output;
@@ -84,13 +85,5 @@ internal sealed record PreviousAudit(
         }
     }
 
-    private static PreviousAudit RequireEmpty(string folder)
-    {
-        string? foreign = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
-            .Select(file => Path.GetRelativePath(folder, file).Replace(Path.DirectorySeparatorChar, '/'))
-            .Where(file => !file.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal) && !file.StartsWith(UnfinishedRun.FolderName + "/", StringComparison.Ordinal) && !Ledger.IsFileOfIts(file))
-            .Order(StringComparer.Ordinal)
-            .FirstOrDefault();
-        return foreign is null ? None : throw OutputErrors.NotAnAudit(folder, foreign);
-    }
+    private static PreviousAudit RequireEmpty(string folder) => OutputFolder.FirstForeign(folder) is { } foreign ? throw OutputErrors.NotAnAudit(folder, foreign) : None;
 }

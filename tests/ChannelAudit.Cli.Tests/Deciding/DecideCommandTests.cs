@@ -236,7 +236,7 @@ public sealed class DecideCommandTests : IDisposable
         CommandRun both = await Decide("--from", good, "--by", "R. Viewer");
 
         Assert.False(isThere);
-        Assert.StartsWith($"error: {Audit}: there is no recording 'P9'\nhint: known here: P1, P2, P3\n", none.Error, StringComparison.Ordinal);
+        Assert.StartsWith($"error: bad.tsv, line 3: {Audit}: there is no recording 'P9'\nhint: known here: P1, P2, P3\n", none.Error, StringComparison.Ordinal);
         Assert.StartsWith("error: good.tsv, line 2: no by\nhint: say who decides", nobody.Error, StringComparison.Ordinal);
         Assert.Equal("error: odd.tsv, line 2: 'rejct' is no verdict\nhint: did you mean 'reject'?\n", misspelt.Error);
         Assert.Equal((ExitCode.Done, string.Empty), (both.Code, both.Error));

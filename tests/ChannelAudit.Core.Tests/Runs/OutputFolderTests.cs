@@ -50,6 +50,15 @@ public sealed class OutputFolderTests : IDisposable
             $"{_folder.Folder}: not empty and not an audit: 'thesis/chapter1.docx' is in it", Hint, () => OutputFolder.Check(_folder.Folder));
     }
 
+    [Fact]
+    public void TheFirstForeignFileIsEnoughAndNoLinkIsFollowed()
+    {
+        _folder.Write("a/mine.txt");
+        Directory.CreateSymbolicLink(_folder.In("a/back"), _folder.Folder);
+
+        Assert.Equal("a/back", OutputFolder.FirstForeign(_folder.Folder));
+    }
+
     [Theory]
     [InlineData("{ \"format\": \"somebody-else/1\" }")]
     [InlineData("{ \"format\": 1 }")]

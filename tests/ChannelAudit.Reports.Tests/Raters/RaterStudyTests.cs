@@ -129,7 +129,7 @@ public sealed class RaterStudyTests : IDisposable
         Assert.Contains("line 7, A: the recording has no channel \"chek\"; did you mean \"cheek\"?\n", RatersText.Render(study, "labels.tsv"), StringComparison.Ordinal);
     }
 
-    /// <summary>Of five decisions one was made with the verdict in sight, one was taken back, and one is about other bytes.</summary>
+    /// <summary>Of six decisions one was made with the verdict in sight, one was taken back, one is about other bytes, and one about a trial that is another one now.</summary>
     [Fact]
     public void BlindDecisionsAreLabelsAndOthersAreNot()
     {
@@ -138,15 +138,17 @@ public sealed class RaterStudyTests : IDisposable
         [
             Draft("cheek", 3) with { Blind = true }, Draft("cheek", 4), Draft("cheek", 5) with { Blind = true },
             Draft("cheek", 1) with { Blind = true, RecordingSha256 = new string('9', 64) }, Draft("brow", null) with { Blind = true },
+            Draft("cheek", 6) with { Blind = true, Trial = new DecidedTrial(6, 1, 3, "another one") },
         ];
         LedgerWriter.Append(_folder.Path, _ => drafts, new FixedClock(), CancellationToken.None);
         LedgerWriter.Withdraw(_folder.Path, 3, "R. Viewer", "a slip", "decide", new FixedClock(), CancellationToken.None);
 
-        ImmutableArray<GivenLabel> labels = BlindDecisions.Of(StoredAudit.Open(_folder.Path));
+        (ImmutableArray<GivenLabel> labels, int stale) = BlindDecisions.Of(StoredAudit.Open(_folder.Path));
 
         Assert.Equal(
             new[] { ("cheek", (int?)3, "R. Viewer", Grade.Pass), ("brow", null, "R. Viewer", Grade.Pass) },
             labels.Select(label => (label.Place.Channel!, label.Place.TrialNumber, label.Rater, label.Grade)));
+        Assert.Equal(2, stale);
         Assert.Equal([1, 1], RaterStudy.Of(StoredAudit.Open(_folder.Path), labels, CancellationToken.None).Sets.Select(set => set.Count));
     }
 
@@ -187,7 +189,7 @@ public sealed class RaterStudyTests : IDisposable
         Action = DecisionAction.Decide,
         Recording = "day1+p07",
         Channel = channel,
-        Trial = trial is { } number ? new DecidedTrial(number, 20.5m, 3m, "happy") : null,
+        Trial = trial is { } number && SampleResults.Faulty().Trials[number - 1] is { } about ? new DecidedTrial(about.Number, about.OnsetS, about.DurationS, about.Label) : null,
         Verdict = Grade.Pass,
         Reason = "looked at the trace",
         Computed = [new ComputedVerdict(channel, Grade.Reject, ["line-noise"])],
