@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ChannelAudit.Criteria;
 using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
+using ChannelAudit.Recordings.Edf;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
@@ -36,6 +37,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             log.Warning("passed over, since they hold no lines of numbers: {Files:l}; name one by itself to have it audited", Text.OneLine.List(found.PassedOver));
         }
 
+        SayPersonFields(entries);
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All && !request.DrawsNothing);
         if (request.EventsFile is { } events && entries.Length > 1)
@@ -76,6 +78,17 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         }
 
         return unread.Length > 0 ? ExitCode.Unread : FailCode(digest, request.FailOn);
+    }
+
+    private void SayPersonFields(ImmutableArray<RecordingEntry> entries)
+    {
+        int filled = entries.Count(entry => EdfPersonFields.AreFilledIn(entry.FilePath));
+        if (filled > 0)
+        {
+            log.Warning(
+                "{Headers:l} has words about the participant or the session (name, code, birth date, free text): nothing of them is in any output; take them out before you pass the file on",
+                entries.Length == 1 ? "the header" : $"of {entries.Length.Plain()} headers {filled.Plain()}");
+        }
     }
 
     private void SayTakenOver(int recordings, int all)
