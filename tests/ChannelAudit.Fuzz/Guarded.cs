@@ -1,0 +1,37 @@
+namespace ChannelAudit.Fuzz;
+
+/// <summary>Runs a reader on bytes from elsewhere: only our own faults may come out of it, and no more memory may go in than the file is worth.</summary>
+internal static class Guarded
+{
+    // Four times the file is what may be allocated for it; beyond it what a reader needs for an empty one, tables and buffers of a fixed size.
+    private const int Times = 4;
+    private const long Fixed = 8L << 20;
+
+    /// <summary>Runs it.</summary>
+    /// <param name="target">The name of the reader.</param>
+    /// <param name="bytes">The file.</param>
+    /// <param name="folder">Where the file is put.</param>
+    /// <returns>The fault in our words; null when it was read.</returns>
+    /// <exception cref="InvalidOperationException">When more was allocated.</exception>
+    public static string? Run(string target, byte[] bytes, string folder)
+    {
+        (string file, Action<string> read) = Targets.All[target];
+        string path = Path.Combine(folder, file);
+        File.WriteAllBytes(path, bytes);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        string? fault = null;
+        try
+        {
+            read(path);
+        }
+        catch (ChannelAuditException known)
+        {
+            fault = known.Message;
+        }
+
+        long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+        return allocated <= Fixed + (Times * bytes.LongLength)
+            ? fault
+            : throw new InvalidOperationException(FormattableString.Invariant($"{allocated} bytes allocated for a file of {bytes.Length}"));
+    }
+}

@@ -1,0 +1,125 @@
+#!/usr/bin/env python3
+"""Coverage-guided fuzzing of the readers with afl-fuzz (Debian's afl++) and SharpFuzz.
+
+    python3 tests/campaigns/fuzz.py PROGRAM FOLDER [--minutes 30] [--jobs 2] [TARGET...]
+
+Builds tests/ChannelAudit.Fuzz, instruments the project's assemblies in a copy, makes seeds with PROGRAM (channelaudit) and from tests/ChannelAudit.Fuzz/seeds, and fuzzes each
+reader for that long and on until 10 minutes have found no new path. What was found lies in FOLDER/TARGET. Prints one line a target: runs, paths, minutes since the last new
+one, crashes, hangs (over 2 s). Ends with 1 when there was a crash or a hang. Python's standard library only.
+"""
+import argparse
+import os
+import shutil
+import subprocess
+import sys
+import time
+
+ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+PROJECT = os.path.join(ROOT, "tests", "ChannelAudit.Fuzz")
+TARGETS = ["edf", "bdf", "text", "events", "channels", "setup", "criteria", "readings", "ledger", "decisions", "exclusions", "labels", "bundle"]
+QUIET_MINUTES = 10
+LARGEST_SEED = 16384
+
+
+def build(folder):
+    program = os.path.join(folder, "program")
+    shutil.rmtree(program, ignore_errors=True)
+    subprocess.run(["dotnet", "publish", PROJECT, "-c", "Release", "-p:RunAnalyzers=false", "-p:PublishReadyToRun=false", "-o", program, "-v", "q"], check=True)
+    tools = os.path.join(folder, "tools")
+    if not os.path.exists(os.path.join(tools, "sharpfuzz")):
+        subprocess.run(["dotnet", "tool", "install", "SharpFuzz.CommandLine", "--tool-path", tools], check=True)
+    for name in ["ChannelAudit.Signals.dll", "ChannelAudit.Core.dll", "ChannelAudit.Reports.dll"]:
+        subprocess.run([os.path.join(tools, "sharpfuzz"), os.path.join(program, name)], check=True)
+    return os.path.join(program, "fuzz")
+
+
+def seeds(program, folder):
+    work = os.path.join(folder, "seeds")
+    shutil.rmtree(work, ignore_errors=True)
+    os.makedirs(work)
+    demo = os.path.join(folder, "demo")
+    if not os.path.isdir(demo):
+        subprocess.run([program, "demo", demo], check=True, stdout=subprocess.DEVNULL)
+    kinds = {"edf": "edf", "_events.tsv": "events", "setup.toml": "setup", "lab.toml": "criteria", "exclusions.tsv": "exclusions"}
+    number = 0
+    for place, _, names in os.walk(demo):
+        for name in sorted(names):
+            kind = next((kind for end, kind in kinds.items() if name.endswith(end)), "readings" if "impedance" in place and name.endswith(".tsv") else None)
+            if kind:
+                number += 1
+                put(work, kind, f"demo{number}-{name}", open(os.path.join(place, name), "rb").read()[:LARGEST_SEED])
+    stored = os.path.join(PROJECT, "seeds")
+    for kind in sorted(os.listdir(stored)) if os.path.isdir(stored) else []:
+        for name in sorted(os.listdir(os.path.join(stored, kind))):
+            put(work, kind, name, open(os.path.join(stored, kind, name), "rb").read())
+    return work
+
+
+def put(work, kind, name, content):
+    os.makedirs(os.path.join(work, kind), exist_ok=True)
+    with open(os.path.join(work, kind, name), "wb") as file:
+        file.write(content)
+
+
+def start(fuzz, work, target, folder):
+    inputs = os.path.join(work, target)
+    if not os.path.isdir(inputs):
+        put(work, target, "empty", b"\n")
+    out = os.path.join(folder, target)
+    shutil.rmtree(out, ignore_errors=True)
+    environment = dict(os.environ, AFL_SKIP_BIN_CHECK="1", AFL_NO_UI="1", AFL_I_DONT_CARE_ABOUT_MISSING_CRASHES="1", AFL_SKIP_CPUFREQ="1", AFL_NO_AFFINITY="1",
+                       DOTNET_TieredCompilation="1", DOTNET_gcConcurrent="0")
+    log = open(os.path.join(folder, target + ".log"), "wb")
+    return subprocess.Popen(["afl-fuzz", "-i", inputs, "-o", out, "-t", "2000", "-m", "none", fuzz, target], env=environment, stdout=log, stderr=log)
+
+
+def stats(folder, target):
+    path = os.path.join(folder, target, "default", "fuzzer_stats")
+    if not os.path.exists(path):
+        return {}
+    with open(path, encoding="utf-8") as file:
+        return {line.split(":")[0].strip(): line.split(":", 1)[1].strip() for line in file if ":" in line}
+
+
+def minutes_since_new(found):
+    last = int(found.get("last_find", "0") or 0)
+    return (time.time() - (last or int(found.get("start_time", time.time())))) / 60
+
+
+def main():
+    words = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    words.add_argument("program")
+    words.add_argument("folder")
+    words.add_argument("targets", nargs="*")
+    words.add_argument("--minutes", type=float, default=30)
+    words.add_argument("--jobs", type=int, default=2)
+    words.add_argument("--built", action="store_true", help="take the program that an earlier campaign built in FOLDER")
+    given = words.parse_intermixed_args()
+    os.makedirs(given.folder, exist_ok=True)
+    fuzz = os.path.join(given.folder, "program", "fuzz") if given.built else build(given.folder)
+    work = seeds(os.path.abspath(given.program), given.folder)
+    waiting, running, faults = list(given.targets or TARGETS), {}, 0
+    while waiting or running:
+        while waiting and len(running) < given.jobs:
+            target = waiting.pop(0)
+            running[target] = (start(fuzz, work, target, given.folder), time.time())
+        time.sleep(2)
+        for target, (process, started) in list(running.items()):
+            found = stats(given.folder, target)
+            elapsed = (time.time() - started) / 60
+            if process.poll() is None and (elapsed < given.minutes or minutes_since_new(found) < min(QUIET_MINUTES, given.minutes)):
+                continue
+            if process.poll() is None:
+                process.terminate()
+                process.wait()
+            found = stats(given.folder, target)
+            crashes, hangs = int(found.get("saved_crashes", 0)), int(found.get("saved_hangs", 0))
+            faults += crashes + hangs + (0 if found else 1)
+            print(f"{target}: {elapsed:.0f} min, {found.get('execs_done', 'no')} runs, {found.get('corpus_count', '?')} paths, {minutes_since_new(found):.0f} min since the last new one, "
+                  f"{crashes} crashes, {hangs} hangs", flush=True)
+            del running[target]
+    return 1 if faults else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
