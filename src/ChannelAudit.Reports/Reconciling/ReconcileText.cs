@@ -111,7 +111,7 @@ public static class ReconcileText
             }
         }
 
-        if (found.Shown.Length == Reconciliation.MostShown)
+        if (found.HasMore)
         {
             text.Append("\nOnly the first ").Append(Reconciliation.MostShown.Plain()).Append(" lines are shown; --out FILE.tsv has all of them.\n");
         }

@@ -24,6 +24,9 @@ public sealed class Reconciliation
     /// <summary>The first rows, at most <see cref="MostShown"/>.</summary>
     public ImmutableArray<ReconciledRow> Shown { get; private set; } = [];
 
+    /// <summary>Whether there were more rows to show than are kept.</summary>
+    public bool HasMore { get; private set; }
+
     /// <summary>All rows.</summary>
     public int Total => _answers.Sum();
 
@@ -112,7 +115,9 @@ public sealed class Reconciliation
 
         // Trials that went with a kept channel are in the table; on the screen its one line speaks for them.
         HashSet<string?> kept = rows.Where(row => IsKept(row) && row.Trial is null).Select(row => row.Channel).ToHashSet(StringComparer.Ordinal);
-        Shown = [.. Shown, .. rows.Where(row => !IsKept(row) || row.Trial is null || !kept.Contains(row.Channel)).Take(MostShown - Shown.Length)];
+        ReconciledRow[] shown = [.. rows.Where(row => !IsKept(row) || row.Trial is null || !kept.Contains(row.Channel))];
+        HasMore |= shown.Length > MostShown - Shown.Length;
+        Shown = [.. Shown, .. shown.Take(MostShown - Shown.Length)];
         if (!rows.IsEmpty)
         {
             receive(rows);

@@ -148,6 +148,18 @@ public sealed class ReconciliationTests : IDisposable
         Assert.All(rows.Where(row => row.Answer == ReconcileAnswer.NoMatch), row => Assert.Null(row.Verdict));
     }
 
+    [Theory]
+    [InlineData(Reconciliation.MostShown, false)]
+    [InlineData(Reconciliation.MostShown + 1, true)]
+    public void ThatLinesWereLeftOutIsSaidOnlyWhenSomeWere(int lines, bool isSaid)
+    {
+        DeclaredExclusion[] unknown = [.. Enumerable.Range(3, lines - 1).Select(line => Line(line, "nobody", "cheek", null))];
+        (Reconciliation found, ReconciledRow[] rows) = Rows([Line(2, "day1+p07", "cheek", null), .. unknown]);
+
+        Assert.Equal((lines, Reconciliation.MostShown), (rows.Length, found.Shown.Length));
+        Assert.Equal(isSaid, ReconcileText.Render(found).Contains("Only the first 200 lines are shown", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void HostileWordsStayInTheirCellsAndOnTheirLines()
     {
