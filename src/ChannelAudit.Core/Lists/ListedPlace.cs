@@ -10,7 +10,7 @@ public sealed record ListedPlace(int Line, string Recording, string? Channel, st
     private const int MostTrials = 10_000_000;
 
     /// <summary>The trial's number; null for the whole channel, and for a text that is no whole number above 0.</summary>
-    /// <remarks>Spreadsheets turn 3 into <c>3.0</c> or <c>3,0</c>: both are 3.</remarks>
+    /// <remarks>Spreadsheets turn 3 into <c>3.0</c> or <c>3,0</c>: both are 3. More decimals are no number of a trial: <c>1,000</c> may be a thousand.</remarks>
     public int? TrialNumber
     {
         get
@@ -21,7 +21,7 @@ public sealed record ListedPlace(int Line, string Recording, string? Channel, st
             }
 
             string[] parts = Trial.Split(['.', ','], 2);
-            bool isWhole = parts.Length == 1 || (parts[1].Length > 0 && parts[1].All(digit => digit == '0'));
+            bool isWhole = parts.Length == 1 || parts[1] is "0";
             return isWhole && int.TryParse(parts[0], System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number)
                 && number is > 0 and < MostTrials
                 ? number

@@ -35,7 +35,7 @@ internal sealed record FoundPlace(ImmutableArray<ChannelResult> Channels, int? T
 
         if (place.TrialNumber is not { } number)
         {
-            return None($"\"{OneLine.Of(place.Trial)}\" is no number of a trial");
+            return None($"\"{OneLine.Of(place.Trial)}\" is no number of a trial; trial 3 may be written 3, 3.0 or 3,0");
         }
 
         channels = [.. channels.Where(channel => channel.Cells.Any(cell => cell.Trial == number))];

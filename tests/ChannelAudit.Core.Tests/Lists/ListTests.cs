@@ -17,7 +17,7 @@ public sealed class ListTests : IDisposable
     [
         "recording\tchannel\ttrial\treason\nK07\tcheek\tn/a\tlead came loose\nK15\tn/a\t3\tn/a\n",
         "\uFEFFRecording;Channel;Trial;Reason;Who\r\nK07;cheek;;\"lead came loose\";T3\r\n;;;;\r\nK15;;3,0;;T1\r\n;;;;\r\n",
-        "RECORDING,CHANNEL,TRIAL,REASON\r\n\r\nK07,cheek,ALL,lead came loose\r\nK15,*,3.00,\r\n",
+        "RECORDING,CHANNEL,TRIAL,REASON\r\n\r\nK07,cheek,ALL,lead came loose\r\nK15,*,3.0,\r\n",
         "reason\ttrial\tdate\tchannel\trecording\nlead came loose\tN/A\t2026-03-12\tcheek\tK07\n\t3.0\t\tall\tK15\n",
     ];
 
@@ -36,7 +36,10 @@ public sealed class ListTests : IDisposable
     [Theory]
     [InlineData("3", 3)]
     [InlineData("3.0", 3)]
-    [InlineData("12,000", 12)]
+    [InlineData("3,0", 3)]
+    [InlineData("1,000", null)]
+    [InlineData("1.000", null)]
+    [InlineData("12,00", null)]
     [InlineData("3.5", null)]
     [InlineData("3.", null)]
     [InlineData("0", null)]

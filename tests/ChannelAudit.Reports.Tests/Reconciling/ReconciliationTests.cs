@@ -140,7 +140,7 @@ public sealed class ReconciliationTests : IDisposable
             new[]
             {
                 "the audit has no recording \"day1+p70\"; did you mean \"day1+p07\"?", "the recording has no channel \"chek\"; did you mean \"cheek\"?",
-                "there is no trial 9; the recording has 6", "\"x\" is no number of a trial",
+                "there is no trial 9; the recording has 6", "\"x\" is no number of a trial; trial 3 may be written 3, 3.0 or 3,0",
             },
             rows.Where(row => row.Answer == ReconcileAnswer.NoMatch).Select(row => row.Note!),
             StringComparer.Ordinal);
