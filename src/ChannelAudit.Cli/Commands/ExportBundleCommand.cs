@@ -24,8 +24,8 @@ internal static class ExportBundleCommand
             For the analyst whose reviewer shall check every exclusion without the recordings. You get one file:
             tables, results, decisions, criteria and setup of the audit, and for each trial of a channel that is
             left out the samples of its window. channelaudit verify opens it and measures again. No field of a
-            file's header and no path of this machine is in it. What people wrote themselves is: look through
-            setup, criteria, labels and decisions before you pass it on.
+            file's header about a person, place or device and no path of this machine is in it. What people
+            wrote themselves is: look through setup, criteria, labels and decisions before you pass it on.
             """,
         Examples =
         [
