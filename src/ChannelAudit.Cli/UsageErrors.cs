@@ -139,20 +139,18 @@ internal static class UsageErrors
         : Fault($"{option}: there is no file {OneLine.Of(path)}", "give the path of a file that exists");
 
     /// <summary>A file that would be written over.</summary>
-    public static ChannelAuditException IsThere(string path) => Fault(
-        $"{OneLine.Of(path)}: is there already and stays as it is",
-        "name another file with --out, or see the text with --out -");
+    public static ChannelAuditException IsThere(string path, FileOption option) => Fault(
+        $"{OneLine.Of(path)}: is there already and stays as it is", $"name another file with {option.Name}{OrSee(option)}");
 
     /// <summary>A file in a folder that is not there.</summary>
-    public static ChannelAuditException NoFolderFor(string path) => Fault(
-        $"{OneLine.Of(path)}: there is no such folder to write into", "make the folder first, or name a file elsewhere with --out");
+    public static ChannelAuditException NoFolderFor(string path, FileOption option) => Fault(
+        $"{OneLine.Of(path)}: there is no such folder to write into", $"make the folder first, or name a file elsewhere with {option.Name}");
 
     /// <summary>A file that the operating system does not let us write.</summary>
-    public static ChannelAuditException CannotWrite(string path, Exception cause) => new(
-        FaultKind.Usage,
-        $"{OneLine.Of(path)}: cannot be written",
-        "name a file with --out in a folder that you may write into, or see the text with --out -",
-        cause);
+    public static ChannelAuditException CannotWrite(string path, FileOption option, Exception cause) => new(
+        FaultKind.Usage, $"{OneLine.Of(path)}: cannot be written", $"name one with {option.Name} where you may write{OrSee(option)}", cause);
+
+    private static string OrSee(FileOption option) => option.Prints ? $", or see the text with {option.Name} -" : string.Empty;
 
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 

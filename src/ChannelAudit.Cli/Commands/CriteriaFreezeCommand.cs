@@ -56,8 +56,8 @@ internal static class CriteriaFreezeCommand
             return ExitCode.Done;
         }
 
-        NewFile.Check(to);
-        NewFile.Write(to, text);
+        NewFile.Check(to, FileOption.Out);
+        NewFile.Write(to, text, FileOption.Out);
         output.Write(PreregistrationText.Render(criteria, Path.GetFileName(to), date, ProductVersion.Text));
         return ExitCode.Done;
     }

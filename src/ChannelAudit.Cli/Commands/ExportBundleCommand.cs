@@ -60,7 +60,7 @@ internal static class ExportBundleCommand
             throw VerifyErrors.NoData(data);
         }
 
-        NewFile.Check(to);
+        NewFile.Check(to, FileOption.To);
         RecordedRun run = RecordedRun.Read(folder);
         RequireHoldingLedger(folder);
         FoundData found = FoundData.Below(data, run);

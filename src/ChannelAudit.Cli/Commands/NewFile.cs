@@ -9,27 +9,29 @@ internal static class NewFile
     private const string PartialEnding = ".channelaudit-partial";
 
     /// <summary>Refuses a place that is taken, or in a folder that is not there.</summary>
+    /// <param name="path">The place.</param>
+    /// <param name="option">The option that named it.</param>
     /// <exception cref="ChannelAuditException">When it is.</exception>
-    public static void Check(string path)
+    public static void Check(string path, FileOption option)
     {
         if (Path.Exists(path))
         {
-            throw UsageErrors.IsThere(path);
+            throw UsageErrors.IsThere(path, option);
         }
 
         if (Path.GetDirectoryName(Path.GetFullPath(path)) is { } folder && !Directory.Exists(folder))
         {
-            throw UsageErrors.NoFolderFor(path);
+            throw UsageErrors.NoFolderFor(path, option);
         }
     }
 
     /// <summary>Writes it.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses, or it is there in the meantime.</exception>
-    public static void Write(string path, string text) => Write(path, Encoding.UTF8.GetBytes(text));
+    public static void Write(string path, string text, FileOption option) => Write(path, Encoding.UTF8.GetBytes(text), option);
 
     /// <summary>Writes it.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses, or it is there in the meantime.</exception>
-    public static void Write(string path, byte[] bytes)
+    public static void Write(string path, byte[] bytes, FileOption option)
     {
         string partial = path + PartialEnding;
         try
@@ -45,7 +47,7 @@ internal static class NewFile
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             Remove(partial);
-            throw Path.Exists(path) ? UsageErrors.IsThere(path) : UsageErrors.CannotWrite(path, fault);
+            throw Path.Exists(path) ? UsageErrors.IsThere(path, option) : UsageErrors.CannotWrite(path, option, fault);
         }
     }
 

@@ -14,7 +14,7 @@ internal sealed class NewTable : IDisposable
     /// <exception cref="ChannelAuditException">When the file is there already, or the operating system refuses.</exception>
     public NewTable(string path, byte[] header)
     {
-        NewFile.Check(path);
+        NewFile.Check(path, FileOption.Out);
         _path = path;
         try
         {
@@ -22,7 +22,7 @@ internal sealed class NewTable : IDisposable
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw UsageErrors.CannotWrite(path, fault);
+            throw UsageErrors.CannotWrite(path, FileOption.Out, fault);
         }
 
         Add(header);
@@ -38,7 +38,7 @@ internal sealed class NewTable : IDisposable
         }
         catch (IOException fault)
         {
-            throw UsageErrors.CannotWrite(_path, fault);
+            throw UsageErrors.CannotWrite(_path, FileOption.Out, fault);
         }
     }
 
@@ -54,7 +54,7 @@ internal sealed class NewTable : IDisposable
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw UsageErrors.CannotWrite(_path, fault);
+            throw UsageErrors.CannotWrite(_path, FileOption.Out, fault);
         }
     }
 

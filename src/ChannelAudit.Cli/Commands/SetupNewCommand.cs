@@ -59,9 +59,9 @@ internal static class SetupNewCommand
             return;
         }
 
-        NewFile.Check(file);
+        NewFile.Check(file, FileOption.Out);
         SetupDraft draft = SetupDraft.Of(recording);
-        NewFile.Write(file, draft.ToText());
+        NewFile.Write(file, draft.ToText(), FileOption.Out);
         string sites = draft.Sites.Length == 1 ? "1 site" : FormattableString.Invariant($"{draft.Sites.Length} sites");
         string labels = draft.Events.Labels.Length == 1 ? "1 label" : FormattableString.Invariant($"{draft.Events.Labels.Length} labels");
         output.Write($"Written to {OneLine.Of(file)}: {sites}, {labels} of trials, and lines to complete\n");

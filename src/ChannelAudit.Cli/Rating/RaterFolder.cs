@@ -34,7 +34,7 @@ internal sealed class RaterFolder
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
-            throw UsageErrors.CannotWrite(_folder, fault);
+            throw UsageErrors.CannotWrite(_folder, FileOption.OutFolder, fault);
         }
 
         foreach ((string name, byte[] bytes) in RaterTables.All(study))
@@ -50,7 +50,7 @@ internal sealed class RaterFolder
 
     private void Write(string name, byte[] bytes)
     {
-        NewFile.Write(Path.Combine(_folder, name), bytes);
+        NewFile.Write(Path.Combine(_folder, name), bytes, FileOption.OutFolder);
         Written.Add(name);
     }
 }

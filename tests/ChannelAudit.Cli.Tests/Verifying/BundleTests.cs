@@ -241,6 +241,8 @@ public sealed class BundleTests
         foreach ((string path, int bytes) in entries)
         {
             using Stream entry = zip.CreateEntry(path, CompressionLevel.SmallestSize).Open();
+        Assert.EndsWith("\nhint: name another file with --to\n", runs[0].Error, StringComparison.Ordinal);
+        Assert.EndsWith("\nhint: make the folder first, or name a file elsewhere with --to\n", runs[1].Error, StringComparison.Ordinal);
             entry.Write(new byte[bytes]);
         }
 
