@@ -28,7 +28,7 @@ internal static class CommandLine
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
-            ErrorReport.WriteInterrupted(context.Error);
+            ErrorReport.WriteInterrupted(context.Error, Array.Find(arguments, word => !word.StartsWith('-')) ?? string.Empty);
             return ExitCode.Interrupted;
         }
         catch (Exception fault) when (fault is not (StackOverflowException or AccessViolationException))

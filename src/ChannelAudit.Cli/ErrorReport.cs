@@ -7,13 +7,22 @@ internal static class ErrorReport
     public static void Write(TextWriter error, ChannelAuditException fault) => Write(error, fault.Message, fault.Hint);
 
     /// <summary>Writes that the run was interrupted.</summary>
-    public static void WriteInterrupted(TextWriter error) =>
-        Write(error, "interrupted", "what stood in the output folder is as it was; run the same command again, and it goes on with the rest");
+    /// <param name="error">Standard error.</param>
+    /// <param name="command">The name of the command.</param>
+    public static void WriteInterrupted(TextWriter error, string command) => Write(error, "interrupted", AfterInterrupt(command));
 
     /// <summary>Writes that the program itself is at fault.</summary>
     public static void WriteBug(TextWriter error, Exception fault) =>
         Write(error, $"this is a bug in channelaudit, not in your data: {fault.GetType().Name}",
             "run the same command with --verbose and report what it prints");
+
+    private static string AfterInterrupt(string command) => command switch
+    {
+        "screen" => "what stood in the output folder is as it was; run the same command again, and it goes on with the rest",
+        "decide" => "a decision that was kept stays: channelaudit decide DIR lists them; look there before you decide again",
+        "demo" => "delete the folder that was begun, and run the same command again",
+        _ => "nothing was left half done; run the same command again",
+    };
 
     private static void Write(TextWriter error, string message, string hint) =>
         error.Write($"error: {OnOneLine(message)}\nhint: {OnOneLine(hint)}\n");

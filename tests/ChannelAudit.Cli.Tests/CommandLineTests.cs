@@ -49,6 +49,20 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal("P07", Assert.Single(engine.Audited));
     }
 
+    [Theory]
+    [InlineData("decide", "a decision that was kept stays: channelaudit decide DIR lists them; look there before you decide again")]
+    [InlineData("demo", "delete the folder that was begun, and run the same command again")]
+    [InlineData("verify", "nothing was left half done; run the same command again")]
+    [InlineData("detectability", "nothing was left half done; run the same command again")]
+    public void WhatIsSaidOfAnInterruptIsTrueOfTheCommand(string command, string hint)
+    {
+        using StringWriter error = new();
+
+        ErrorReport.WriteInterrupted(error, command);
+
+        Assert.Equal($"error: interrupted\nhint: {hint}\n", error.ToString());
+    }
+
     [Fact]
     public async Task WithoutAnEngineThereIsNoScreen()
     {

@@ -33,6 +33,20 @@ public sealed class ReconcileCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task AnInterruptLeavesNothingAndSaysNothingOfAnOutputFolder()
+    {
+        await Screen();
+        string list = _folder.Write("list.tsv", "recording\tchannel\ttrial\nrows\tn/a\tn/a\n");
+        using CancellationTokenSource source = new();
+        await source.CancelAsync();
+
+        CommandRun run = await CommandRun.With(null, source.Token, "reconcile", _folder.In("audit"), list, "--out", _folder.In("answers.tsv"));
+
+        Assert.Equal((ExitCode.Interrupted, "error: interrupted\nhint: nothing was left half done; run the same command again\n"), (run.Code, run.Error));
+        Assert.Empty(Directory.GetFiles(_folder.Folder, "answers.tsv*"));
+    }
+
+    [Fact]
     public async Task WrongUsageIsOneErrorAndOneHintAndNothingIsWrittenOver()
     {
         await Screen();
