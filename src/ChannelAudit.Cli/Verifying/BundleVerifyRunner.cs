@@ -35,8 +35,7 @@ internal sealed class BundleVerifyRunner(string path)
         ImmutableArray<ExclusionOutcome> outcomes = Exclusions(bundle, index, run, scratch, cancel);
         output.Write(VerifyText.Render(Head(run, index), _checks, again));
         output.Write(BundleText.Render(outcomes));
-        bool differs = _checks.Exists(check => check.State == CheckState.Differs) || outcomes.Any(outcome => outcome.State == ExclusionState.Differs);
-        return differs ? ExitCode.Reached : ExitCode.Done;
+        return _checks.Exists(check => check.State == CheckState.Differs) ? ExitCode.Reached : ExitCode.Done;
     }
 
     private string Head(RecordedRun run, BundleIndex index)
@@ -117,6 +116,7 @@ internal sealed class BundleVerifyRunner(string path)
             BundleExclusions exclusions = new(bundle, index, run.Audit, Limits(run));
             ImmutableArray<ExclusionOutcome> outcomes = [.. exclusions.Check(cancel)];
             _checks.Add(exclusions.Listed(outcomes));
+            _checks.Add(BundleText.Check(outcomes));
             return outcomes;
         }
         catch (ChannelAuditException fault)

@@ -1,5 +1,6 @@
 using System.Text;
 using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Verifying;
 using ChannelAudit.Reports.Wording;
 
 namespace ChannelAudit.Reports.Bundles;
@@ -7,6 +8,17 @@ namespace ChannelAudit.Reports.Bundles;
 /// <summary>What came of each exclusion, for the terminal.</summary>
 public static class BundleText
 {
+    /// <summary>What came of all of them, as one check among the others; where none could be checked it says so.</summary>
+    public static AuditCheck Check(IReadOnlyList<ExclusionOutcome> outcomes)
+    {
+        ArgumentNullException.ThrowIfNull(outcomes);
+        (int confirmed, int differ, int open) = (Count(outcomes, ExclusionState.Confirmed), Count(outcomes, ExclusionState.Differs), Count(outcomes, ExclusionState.NotCheckable));
+        return new AuditCheck(
+            "exclusions",
+            differ > 0 ? CheckState.Differs : confirmed == 0 && open > 0 ? CheckState.NotChecked : CheckState.Ok,
+            outcomes.Count == 0 ? "none" : FormattableString.Invariant($"{confirmed} confirmed, {differ} differ, {open} not checkable from the bundle; each is below"));
+    }
+
     /// <summary>A count, then a line for each; what differs first.</summary>
     public static string Render(IReadOnlyList<ExclusionOutcome> outcomes)
     {

@@ -22,6 +22,7 @@ public sealed class BundleTests
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         Assert.Equal(await File.ReadAllBytesAsync(zip), await File.ReadAllBytesAsync(again));
         Assert.DoesNotContain("  differs", run.Output, StringComparison.Ordinal);
+        Assert.Contains("ok           exclusions  4 confirmed, 0 differ, 2 not checkable from the bundle; each is below\n", run.Output, StringComparison.Ordinal);
         Assert.Contains("\nExclusions: 4 confirmed, 0 differ, 2 not checkable from the bundle\n", run.Output, StringComparison.Ordinal);
         Assert.Matches("  confirmed +b, cheek, trial 1, reject \\(line-noise[^)]*\\): line-noise: line_rms 28\\.[0-9]+ uV \\(limit 5\\), line_ratio [0-9.]+ dB \\(limit 0\\)", run.Output);
         Assert.Contains("not checkable  b, cheek, the channel, reject", run.Output, StringComparison.Ordinal);
@@ -60,6 +61,9 @@ public sealed class BundleTests
         Assert.Equal((ExitCode.Reached, ExitCode.Reached), (open.Code, covered.Code));
         Assert.Contains("differs      entries     samples/b/cheek/2.f64 has other bytes than bundle.json lists\n", open.Output, StringComparison.Ordinal);
         Assert.Contains("ok           entries", covered.Output, StringComparison.Ordinal);
+        Assert.Contains("differs      exclusions  3 confirmed, 1 differ, 2 not checkable from the bundle; each is below\n", covered.Output, StringComparison.Ordinal);
+        Assert.Contains("\n1 check of ", covered.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Everything that was checked is the same", covered.Output, StringComparison.Ordinal);
         Assert.Contains("Exclusions: 3 confirmed, 1 differ, 2 not checkable", covered.Output, StringComparison.Ordinal);
         Assert.Matches("  differs +b, cheek, trial 2, reject \\([^)]*\\): [a-z_]+ is [-0-9.E]+ in the audit and [-0-9.E]+ in the samples", covered.Output);
     }
