@@ -62,7 +62,7 @@ internal static class ExportBundleCommand
 
         NewFile.Check(to, FileOption.To);
         RecordedRun run = RecordedRun.Read(folder);
-        RequireHoldingLedger(folder);
+        RequireDecided(folder);
         FoundData found = FoundData.Below(data, run);
         if (found.Missing.Concat(found.Changed).FirstOrDefault() is { } fault)
         {
@@ -74,6 +74,7 @@ internal static class ExportBundleCommand
         using BundleWriter writer = new(to);
         BundleExport export = new(run, writer, least);
         export.AddAudit();
+        RequireDecided(folder);
         foreach (StoredRecording recording in run.Audit.Recordings)
         {
             RecordingEntry entry = found.Entries.Single(one => string.Equals(one.Id, recording.Id, StringComparison.Ordinal));
@@ -86,6 +87,13 @@ internal static class ExportBundleCommand
         return ExitCode.Done;
     }
 
-    // Refused with file and line: evidence under broken decisions would prove nothing.
-    private static void RequireHoldingLedger(string folder) => StoredAudit.Open(folder);
+    // Evidence under broken decisions would prove nothing, and tables that are behind them would not come out again. Asked once more when the files are taken: a review may go on meanwhile.
+    private static void RequireDecided(string folder)
+    {
+        StoredAudit audit = StoredAudit.Open(folder);
+        if (audit.Decisions.Mark != audit.Decided)
+        {
+            throw BundleErrors.Behind(folder);
+        }
+    }
 }

@@ -54,12 +54,12 @@ internal static class RatersCommand
         Option<string> place = new("--out") { HelpName = "FOLDER", Description = "also write tables and a picture, into a new or empty folder" };
         Command command = new("raters", "Holds people's labels against the criteria and each other.") { folder, labels, blind, place };
         command.SetAction((parse, cancel) => Task.FromResult(
-            Run(parse.GetRequiredValue(folder), parse.GetValue(labels), parse.GetValue(blind), parse.GetValue(place), context.Output, cancel)));
+            Run(parse.GetRequiredValue(folder), parse.GetValue(labels), parse.GetValue(blind), parse.GetValue(place), context, cancel)));
         help.Add(command, Help);
         return command;
     }
 
-    private static int Run(string folder, string? file, bool withBlind, string? place, TextWriter output, CancellationToken cancel)
+    private static int Run(string folder, string? file, bool withBlind, string? place, CommandContext context, CancellationToken cancel)
     {
         if (file is null && !withBlind)
         {
@@ -67,6 +67,7 @@ internal static class RatersCommand
         }
 
         StoredAudit audit = StoredAudit.Open(folder);
+        LedgerWarnings.Tell(context, audit);
 
         // Every source of labels joins here: whatever gives a place, a rater and a grade.
         BlindDecisions? blind = withBlind ? BlindDecisions.Of(audit) : null;
@@ -80,9 +81,9 @@ internal static class RatersCommand
         }
 
         tables?.Write(study);
-        output.Write(RatersText.Render(study, source));
-        output.Write(blind is { Stale: > 0 } ? $"\n{Quantities.Many(blind.Stale, "blind decision")} left out: about data that are others now (channelaudit decide {OneLine.Of(folder)} lists them).\n" : string.Empty);
-        output.Write(place is null ? string.Empty : $"\nWritten to {place}: {string.Join(", ", tables!.Written)}\n");
+        context.Output.Write(RatersText.Render(study, source));
+        context.Output.Write(blind is { Stale: > 0 } ? $"\n{Quantities.Many(blind.Stale, "blind decision")} left out: about data that are others now (channelaudit decide {OneLine.Of(folder)} lists them).\n" : string.Empty);
+        context.Output.Write(place is null ? string.Empty : $"\nWritten to {place}: {string.Join(", ", tables!.Written)}\n");
         return ExitCode.Done;
     }
 }

@@ -50,14 +50,16 @@ internal static class ReconcileCommand
         };
         Command command = new("reconcile", "Holds a list of declared exclusions against the evidence of an audit.") { folder, list, table };
         command.SetAction((parse, cancel) => Task.FromResult(
-            Run(parse.GetRequiredValue(folder), parse.GetRequiredValue(list), parse.GetValue(table), context.Output, cancel)));
+            Run(parse.GetRequiredValue(folder), parse.GetRequiredValue(list), parse.GetValue(table), context, cancel)));
         help.Add(command, Help);
         return command;
     }
 
-    private static int Run(string folder, string listFile, string? table, TextWriter output, CancellationToken cancel)
+    private static int Run(string folder, string listFile, string? table, CommandContext context, CancellationToken cancel)
     {
+        TextWriter output = context.Output;
         StoredAudit audit = StoredAudit.Open(folder);
+        LedgerWarnings.Tell(context, audit);
         ExclusionList list = ExclusionList.Read(listFile);
         bool isPrinted = string.Equals(table, StandardOutput, StringComparison.Ordinal);
         using NewTable? file = table is null || isPrinted ? null : new NewTable(table, ReconcileTsv.Header());

@@ -25,6 +25,18 @@ public static class BundleErrors
     public static ChannelAuditException NotAsAudited(string what) => new(
         FaultKind.Recording, what, "a bundle is made from the recordings that were audited; channelaudit verify DIR --data ROOT says what differs");
 
+    /// <summary>An audit whose tables do not know its last decisions.</summary>
+    public static ChannelAuditException Behind(string folder) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(folder)}: decisions were added since its tables and pages were made",
+        "channelaudit decide DIR brings them up to date; then export again");
+
+    /// <summary>A file of the audit that is not the one it lists.</summary>
+    public static ChannelAuditException NotAsListed(string folder, string file) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(folder)}/{OneLine.Of(file)}: not with the bytes that audit.json lists",
+        "if somebody decides on it just now export again after that; else channelaudit verify DIR says what differs");
+
     /// <summary>The operating system refused to write.</summary>
     public static ChannelAuditException CannotWrite(string file, Exception inner) => new(
         FaultKind.Usage, $"{OneLine.Of(file)}: cannot be written: {OneLine.Of(inner.Message)}", "name a file with --to in a folder that you may write into, with room enough", inner);

@@ -28,12 +28,18 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
     public int Exclusions => _exclusions.Count;
 
     /// <summary>Adds the tables, results and decisions of the audit, and the files it was made with.</summary>
+    /// <exception cref="ChannelAuditException">When a file is not as it was written, or the operating system refuses.</exception>
     public void AddAudit()
     {
+        Dictionary<string, string> listed = run.Files.ToDictionary(file => file.Path, file => file.Sha256, StringComparer.Ordinal);
         IEnumerable<string> files = run.Files.Select(file => file.Path).Append(PreviousAudit.FileName).Append(Ledger.FileName);
         foreach (string path in files.Where(IsTaken).Order(StringComparer.Ordinal).Where(path => File.Exists(Path.Combine(run.Audit.Folder, path))))
         {
-            writer.Add(BundleIndex.AuditFolder + path, File.ReadAllBytes(Path.Combine(run.Audit.Folder, path)));
+            BundleEntry added = writer.Add(BundleIndex.AuditFolder + path, File.ReadAllBytes(Path.Combine(run.Audit.Folder, path)));
+            if (listed.TryGetValue(path, out string? sha256) && !string.Equals(added.Sha256, sha256, StringComparison.Ordinal))
+            {
+                throw BundleErrors.NotAsListed(run.Audit.Folder, path);
+            }
         }
 
         foreach ((RunInput file, _) in run.Inputs ?? [])

@@ -41,8 +41,9 @@ public sealed class BundleWriter : IDisposable
     public ImmutableArray<BundleEntry> Entries => _entries.ToImmutable();
 
     /// <summary>Adds a file.</summary>
+    /// <returns>What the index will say of it.</returns>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public void Add(string path, ReadOnlySpan<byte> bytes)
+    public BundleEntry Add(string path, ReadOnlySpan<byte> bytes)
     {
         try
         {
@@ -57,7 +58,9 @@ public sealed class BundleWriter : IDisposable
             throw BundleErrors.CannotWrite(_file, fault);
         }
 
-        _entries.Add(new BundleEntry(path, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes.Length));
+        BundleEntry added = new(path, Convert.ToHexStringLower(SHA256.HashData(bytes)), bytes.Length);
+        _entries.Add(added);
+        return added;
     }
 
     /// <summary>Adds samples as 64-bit floats, little end first.</summary>

@@ -14,8 +14,16 @@ public static class RecordedDecisions
         ArgumentNullException.ThrowIfNull(run);
         Ledger ledger = run.Audit.Decisions;
         return run.LedgerFault is { } fault ? new AuditCheck(Name, CheckState.Differs, fault)
+            : IsBehind(run) ? new AuditCheck(Name, CheckState.Differs, Behind(ledger.Lines.Length - run.Audit.Decided.Lines))
             : ledger.Lines.IsEmpty ? new AuditCheck(Name, CheckState.Ok, "none, and audit.json knows of none")
             : new AuditCheck(Name, CheckState.Ok, $"{Quantities.Many(ledger.Lines.Length, "line")} of the ledger, each chained to the one before; the last has SHA-256 {ledger.Mark.Head}");
+    }
+
+    /// <summary>Whether decisions were added since tables and pages were made, as it is while a review goes on.</summary>
+    public static bool IsBehind(RecordedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return run.LedgerFault is null && run.Audit.Decisions.Mark != run.Audit.Decided;
     }
 
     /// <summary>Whether a file of the audit says the same whatever was decided.</summary>
@@ -25,4 +33,7 @@ public static class RecordedDecisions
         ArgumentNullException.ThrowIfNull(file);
         return file.Split('/') is ["recordings", _, "result.json" or "measures.tsv" or "pairs.tsv"];
     }
+
+    private static string Behind(int lines) =>
+        $"{Quantities.Many(lines, "line")} of the ledger came after tables and pages were made, which differ for that reason; channelaudit decide DIR brings them up to date, then verify again";
 }

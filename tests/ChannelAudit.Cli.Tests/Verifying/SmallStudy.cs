@@ -1,7 +1,10 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using ChannelAudit.Cli.Tests.Demo;
+using ChannelAudit.Decisions;
+using ChannelAudit.Reports.Deciding;
 using ChannelAudit.TestKit;
+using ChannelAudit.Verdicts;
 using Xunit;
 
 namespace ChannelAudit.Cli.Tests.Verifying;
@@ -79,6 +82,15 @@ internal sealed class SmallStudy : IDisposable
 
     /// <summary>Runs <c>verify</c> on its audit.</summary>
     public Task<CommandRun> Verify(params string[] more) => DemoRun.Run(["verify", Audit, .. more]);
+
+    /// <summary>Decides about recording b as the review page does before it brings tables and pages up to date.</summary>
+    public void DecideBehindItsTables() => DecisionDesk.Decide(
+        DecisionDesk.Open(Audit, ProductVersion.Text),
+        [new DecisionRequest("b", "cheek", 1, Grade.Pass, "seen in the video", "A. Reader")],
+        "review",
+        blind: false,
+        TimeProvider.System,
+        CancellationToken.None);
 
     /// <inheritdoc/>
     public void Dispose() => _folder.Dispose();

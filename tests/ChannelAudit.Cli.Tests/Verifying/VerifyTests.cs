@@ -185,6 +185,30 @@ public sealed class VerifyTests
     }
 
     [Fact]
+    public async Task TablesBehindTheLedgerAreNamedWithTheWayOn()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        study.DecideBehindItsTables();
+
+        CommandRun behind = await study.Verify();
+        CommandRun export = await DemoRun.Run("export", "bundle", study.Audit, "--data", study.Data, "--to", study.In("a.zip"));
+        CommandRun reconcile = await DemoRun.Run("reconcile", study.Audit, study.Write("list.tsv", "recording\tchannel\ttrial\nb\tcheek\tn/a\n"));
+        CommandRun raters = await DemoRun.Run("raters", study.Audit, study.Write("labels.tsv", "recording\tchannel\ttrial\trater\tlabel\nb\tcheek\t1\tA\treject\n"));
+        CommandRun brought = await DemoRun.Run("decide", study.Audit);
+        CommandRun after = await study.Verify();
+
+        Assert.Equal((ExitCode.Reached, ExitCode.Usage), (behind.Code, export.Code));
+        Assert.Contains(
+            "differs      decisions   1 line of the ledger came after tables and pages were made, which differ for that reason; channelaudit decide DIR brings them up to date, then verify again\n",
+            behind.Output,
+            StringComparison.Ordinal);
+        Assert.Equal($"error: {study.Audit}: decisions were added since its tables and pages were made\nhint: channelaudit decide DIR brings them up to date; then export again\n", export.Error);
+        Assert.False(File.Exists(study.In("a.zip")));
+        Assert.All(new[] { reconcile, raters }, run => Assert.Contains($"channelaudit decide {study.Audit} brings them up to date", run.Error, StringComparison.Ordinal));
+        Assert.Equal((ExitCode.Done, ExitCode.Done), (brought.Code, after.Code));
+    }
+
+    [Fact]
     public async Task ALedgerThatIsGoneOrCutIsNamed()
     {
         using SmallStudy study = await SmallStudy.Make();
