@@ -17,6 +17,7 @@ namespace ChannelAudit.Cli.Verifying;
 internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
 {
     private readonly KeptPictures _pictures = new(run);
+    private readonly KeptStudyFiles _studies = new(run);
 
     /// <summary>The folder it is made in.</summary>
     public string Folder => scratch.In("again");
@@ -30,7 +31,7 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
     public IReadOnlyDictionary<string, string> FromRecordings(ImmutableArray<RecordingEntry> entries, VerifyRequest request, CancellationToken cancel)
     {
         CopyDecisions();
-        VerifyEngine engine = new(request.WithPictures ? null : _pictures);
+        VerifyEngine engine = new(request.WithPictures ? null : _pictures, _studies);
         ScreenRequest screen = Inputs() with { Known = entries, IsAlone = run.IsAlone, DrawsNothing = !request.WithPictures, Jobs = request.Jobs ?? Environment.ProcessorCount };
         new ScreenRunner(engine, Logger.None, TextWriter.Null).Run(screen, TextWriter.Null, cancel);
         return engine.Unread;
@@ -44,6 +45,7 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
         ScreenInputs inputs = ReadInputs();
         AuditRun again = ScreenRunner.RunOf(inputs, [.. run.Audit.Recordings.Select(recording => new RecordingEntry(recording.Id, recording.Path, recording.Path))]);
         using AuditOutput output = new(again, Folder, Figures, run.IsAlone, new TerminalStyle(), _pictures.Of);
+        _studies.CopyTo(Folder);
         foreach (StoredRecording recording in run.Audit.Recordings)
         {
             RecordingResult result = run.Audit.ResultOf(recording);

@@ -8,7 +8,8 @@ namespace ChannelAudit.Cli.Verifying;
 
 /// <summary>Audits as <c>screen</c> does, and remembers what could not be read.</summary>
 /// <param name="pictures">Pictures that take the place of drawn ones; null: they are drawn.</param>
-internal sealed class VerifyEngine(KeptPictures? pictures) : IScreenEngine
+/// <param name="studies">Studies of planted faults that the pages show.</param>
+internal sealed class VerifyEngine(KeptPictures? pictures, KeptStudyFiles studies) : IScreenEngine
 {
     private readonly ConcurrentDictionary<string, string> _unread = new(StringComparer.Ordinal);
 
@@ -30,6 +31,10 @@ internal sealed class VerifyEngine(KeptPictures? pictures) : IScreenEngine
     }
 
     /// <inheritdoc/>
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone) =>
-        new AuditOutput(run, folder, figures, isAlone, new TerminalStyle(), pictures is null ? null : pictures.Of);
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone)
+    {
+        AuditOutput output = new(run, folder, figures, isAlone, new TerminalStyle(), pictures is null ? null : pictures.Of);
+        studies.CopyTo(folder);
+        return output;
+    }
 }

@@ -29,7 +29,7 @@ internal sealed class VerifyRunner(VerifyRequest request)
         RecordedRun run = RecordedRun.Read(request.Folder);
         using ScratchFolder scratch = ScratchFolder.Outside(request.Folder, request.Data);
         _checks.Add(ListedFiles.Check(run));
-        _checks.AddRange(new[] { ListedFiles.Others(run) }.OfType<AuditCheck>());
+        _checks.AddRange(new[] { ListedFiles.Others(run), ListedFiles.Studies(run) }.OfType<AuditCheck>());
         _checks.Add(RecordedInputs.Check(run, ProductVersion.Text));
         _checks.Add(RecordedDecisions.Check(run));
         Remake(run, scratch, cancel);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Runs;
 using ChannelAudit.Text;
@@ -42,11 +43,26 @@ public static class ListedFiles
         [
             .. Directory.EnumerateFiles(run.Audit.Folder, "*", NoLinks)
                 .Select(file => Path.GetRelativePath(run.Audit.Folder, file).Replace(Path.DirectorySeparatorChar, '/'))
-                .Where(file => !known.Contains(file) && !IsOurs(file))
+                .Where(file => !known.Contains(file) && !IsOurs(file) && StudyOf(file, run) is null)
                 .Order(StringComparer.Ordinal),
         ];
         return others.IsEmpty ? null : new AuditCheck("other files", CheckState.NotChecked, $"no part of the audit: {OneLine.List(others)}");
     }
+
+    /// <summary>What <c>detectability</c> left in the folder, which no audit lists; null when there is nothing.</summary>
+    public static AuditCheck? Studies(RecordedRun run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        string[] recordings = [.. run.Audit.Recordings.Select(recording => recording.Id).Where(id => File.Exists(Path.Combine(run.Audit.Folder, AuditWriter.Place(id, SilenceFiles.Json))))];
+        return recordings.Length == 0
+            ? null
+            : new AuditCheck("detectability", CheckState.NotChecked, $"what it found in {OneLine.List(recordings)} is taken as it is: run it again to see whether it comes out the same");
+    }
+
+    private static string? StudyOf(string file, RecordedRun run) =>
+        file.Split('/') is ["recordings", string id, string name] && SilenceFiles.All.Contains(name, StringComparer.Ordinal)
+            ? run.Audit.Recordings.FirstOrDefault(recording => string.Equals(recording.Id, id, StringComparison.Ordinal))?.Id
+            : null;
 
     private static bool IsOurs(string file) => file is PreviousAudit.FileName or Ledger.FileName or Ledger.TornName or Ledger.LockName;
 }
