@@ -1,5 +1,4 @@
 using System.CommandLine;
-using ChannelAudit.Cli.Screening;
 using ChannelAudit.Cli.Silence;
 
 namespace ChannelAudit.Cli.Commands;
@@ -34,14 +33,14 @@ internal static class DetectabilityCommand
     };
 
     /// <summary>Builds the command.</summary>
-    public static Command Create(CommandContext context, IScreenEngine engine, HelpWithExample help)
+    public static Command Create(CommandContext context, HelpWithExample help)
     {
         var options = new DetectabilityOptionSet();
         var command = new Command("detectability", "Says what a pass is worth: plants known faults, counts those found.")
         {
             options.Recording, options.Setup, options.Criteria, options.Events, options.Faults, options.Repeats, options.Minutes, options.Jobs, options.Out,
         };
-        command.SetAction((parse, cancel) => Task.FromResult(SilenceRunner.Run(options.Request(parse), engine, context, cancel)));
+        command.SetAction((parse, cancel) => Task.FromResult(SilenceRunner.Run(options.Request(parse), context, cancel)));
         help.Add(command, Help);
         return command;
     }

@@ -56,7 +56,7 @@ internal static class RootCommandFactory
             root.Subcommands.Add(ScreenCommand.Create(context, engine, help));
             root.Subcommands.Add(PilotCommand.Create(context, help));
             root.Subcommands.Add(DemoCommand.Create(context, engine, help));
-            root.Subcommands.Add(DetectabilityCommand.Create(context, engine, help));
+            root.Subcommands.Add(DetectabilityCommand.Create(context, help));
         }
 
         root.Subcommands.Add(DecideCommand.Create(context, help));

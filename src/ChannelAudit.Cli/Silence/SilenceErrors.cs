@@ -11,7 +11,21 @@ internal static class SilenceErrors
         $"{OneLine.Of(folder)}: an audit that does not have {OneLine.Of(recording)}, or has it with other bytes",
         "give the audit of this recording, or a new folder");
 
-    /// <summary>An audit that was made with other limits or another setup.</summary>
+    /// <summary>A pilot's folder, whose page is about what to do next.</summary>
+    public static ChannelAuditException IsPilot(string folder) => new(
+        FaultKind.Usage, $"{OneLine.Of(folder)}: a pilot, not an audit", "give the audit that screen makes of the recording, or a new folder");
+
+    /// <summary>An audit of another version, whose pages are not mixed with those of this one.</summary>
+    public static ChannelAuditException OtherVersion(string folder, string version) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(folder)}: made by version {OneLine.Of(version)}, this is {ProductVersion.Text}",
+        "run screen again with this version, or give a new folder");
+
+    /// <summary>A study that is on the disk, and on no page yet.</summary>
+    public static ChannelAuditException KeptButNotShown(ChannelAuditException fault) => new(
+        fault.Kind, $"report.html does not show the study yet: {fault.Message}", $"{fault.Hint}; screen shows the study where its files were kept", fault);
+
+    /// <summary>An audit that was made with other limits, another setup or other events.</summary>
     public static ChannelAuditException OtherInputs(string folder, string what) => new(
         FaultKind.Usage,
         $"{OneLine.Of(folder)}: was audited with other {what} than given here, so the study would not hold for it",

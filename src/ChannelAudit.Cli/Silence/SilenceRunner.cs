@@ -1,13 +1,14 @@
 using System.Text;
 using ChannelAudit.Cli.Commands;
-using ChannelAudit.Cli.Screening;
 using ChannelAudit.Criteria;
 using ChannelAudit.Detectability;
 using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Deciding;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Silence;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Silence;
 
@@ -16,12 +17,11 @@ internal static class SilenceRunner
 {
     /// <summary>Runs the request.</summary>
     /// <param name="request">What was asked for.</param>
-    /// <param name="engine">Renews the report of an audit that is over this recording alone.</param>
     /// <param name="context">Where to write.</param>
     /// <param name="cancel">Ends it; no file has changed then.</param>
     /// <returns>The exit code.</returns>
     /// <exception cref="ChannelAuditException">When the request cannot be met.</exception>
-    public static int Run(SilenceRequest request, IScreenEngine engine, CommandContext context, CancellationToken cancel)
+    public static int Run(SilenceRequest request, CommandContext context, CancellationToken cancel)
     {
         Require("detectability", request.RecordingFile);
         if (request.EventsFile is { } events)
@@ -31,14 +31,13 @@ internal static class SilenceRunner
 
         StudySetup setup = request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile);
         AuditCriteria criteria = request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile);
-        SilencePlace? place = request.OutFolder is null ? null : SilencePlace.Of(request.OutFolder, request.RecordingFile, setup, criteria);
         RecordingEntry entry = RecordingList.Find([request.RecordingFile], [])[0];
-        entry = place?.Id is { } id ? entry with { Id = id } : entry;
+        SilencePlace? place = request.OutFolder is null ? null : SilencePlace.Of(request.OutFolder, entry, setup, criteria, request.EventsFile);
         var progress = new SilenceProgress(context.Error, context.ProgressColumns > 0, TimeProvider.System);
         DetectabilityResult result;
         try
         {
-            result = DetectabilityStudy.Of(entry, setup, criteria, request.EventsFile, request.Options, progress, cancel);
+            result = DetectabilityStudy.Of(place?.Entry ?? entry, setup, criteria, request.EventsFile, request.Options, progress, cancel);
         }
         finally
         {
@@ -48,59 +47,50 @@ internal static class SilenceRunner
         context.Output.Write(SilenceText.Render(result, context.Style));
         if (place is not null)
         {
-            Write(result, place);
-            Renew(request, place, engine, context, cancel);
+            Write(result, place, cancel);
+            (string below, string shown) = place.IsAudit ? ("/" + place.PathOf(string.Empty), "; report.html has a section on it") : (string.Empty, string.Empty);
+            context.Output.Write($"\nWritten to {OneLine.Of(place.Folder + below)}: {string.Join(", ", SilenceFiles.All)}{shown}\n");
         }
 
         return ExitCode.Done;
     }
 
-    private static void Write(DetectabilityResult result, SilencePlace place)
+    private static void Write(DetectabilityResult result, SilencePlace place, CancellationToken cancel)
     {
+        (string, byte[])[] files =
+        [
+            (place.PathOf(SilenceFiles.Text), Encoding.UTF8.GetBytes(SilenceText.Render(result, new TerminalStyle()))),
+            (place.PathOf(SilenceFiles.Table), SilenceTsv.Render(result)),
+            (place.PathOf(SilenceFiles.Picture), SilenceFigure.Render(result, SilenceFigure.Size)),
+            (place.PathOf(SilenceFiles.Json), SilenceJson.Render(result, ProductVersion.Text)),
+        ];
+        if (place.IsAudit)
+        {
+            Show(place.Folder, files, cancel);
+            return;
+        }
+
         using OutputBatch batch = new(place.Folder);
-        batch.Add(place.PathOf(SilenceFiles.Text), Encoding.UTF8.GetBytes(SilenceText.Render(result, new TerminalStyle())));
-        batch.Add(place.PathOf(SilenceFiles.Table), SilenceTsv.Render(result));
-        batch.Add(place.PathOf(SilenceFiles.Picture), SilenceFigure.Render(result, SilenceFigure.Size));
-        batch.Add(place.PathOf(SilenceFiles.Json), SilenceJson.Render(result, ProductVersion.Text));
+        foreach ((string path, byte[] bytes) in files)
+        {
+            batch.Add(path, bytes);
+        }
+
         batch.Commit();
     }
 
-    // The report of one recording is made again at once; that of a study needs the other recordings.
-    private static void Renew(SilenceRequest request, SilencePlace place, IScreenEngine engine, CommandContext context, CancellationToken cancel)
+    // Everything else in the audit stays as it is, whatever it was made with: pages come from its own results.
+    private static void Show(string folder, (string Path, byte[] Bytes)[] files, CancellationToken cancel)
     {
-        string names = string.Join(", ", SilenceFiles.All);
-        if (place.Id is null)
+        try
         {
-            context.Output.Write($"\nWritten to {place.Folder}: {names}\n");
-            return;
+            AuditUpdate.WithStudy(folder, ProductVersion.Text, files, cancel);
         }
-
-        if (!place.IsAlone)
+        catch (ChannelAuditException fault)
         {
-            context.Output.Write($"\nWritten to {place.Folder}/{place.PathOf(string.Empty)}: {names}\nreport.html shows it after the next screen into {place.Folder}\n");
-            return;
+            throw SilenceErrors.KeptButNotShown(fault);
         }
-
-        var screen = new ScreenRunner(engine, context.Log, context.Error);
-        screen.Run(
-            new ScreenRequest
-            {
-                Paths = [request.RecordingFile],
-                SetupFile = request.SetupFile,
-                CriteriaFile = request.CriteriaFile,
-                EventsFile = request.EventsFile,
-                OutFolder = place.Folder,
-                Figures = FiguresOf(place),
-            },
-            TextWriter.Null,
-            cancel);
-        context.Output.Write($"\nWritten to {place.Folder}/{place.PathOf(string.Empty)}: {names}; report.html has a section on it\n");
     }
-
-    private static FigureChoice? FiguresOf(SilencePlace place) =>
-        Directory.EnumerateFiles(Path.Combine(place.Folder, "recordings", place.Id!), "*.png").Any(file => !file.EndsWith(SilenceFiles.Picture, StringComparison.Ordinal))
-            ? null
-            : FigureChoice.None;
 
     private static void Require(string option, string file)
     {

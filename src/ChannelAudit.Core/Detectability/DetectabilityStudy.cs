@@ -48,6 +48,17 @@ public static class DetectabilityStudy
         return Of(prepared.Recording, prepared.Input(criteria, withViews: false), options, progress, cancellation);
     }
 
+    /// <summary>The key of the trials that a study of a file would be about (<see cref="TrialsKey"/>).</summary>
+    /// <param name="entry">The file and its id; no sample is read.</param>
+    /// <param name="setup">What was where.</param>
+    /// <param name="eventsFile">An events table given by name, or null.</param>
+    /// <exception cref="ChannelAuditException">When the file cannot be read, or setup or events do not fit it.</exception>
+    public static string TrialsOf(RecordingEntry entry, StudySetup setup, string? eventsFile)
+    {
+        using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
+        return TrialsKey.Of(prepared.Trials.Trials);
+    }
+
     /// <summary>Runs the study on an opened recording.</summary>
     internal static DetectabilityResult Of(
         Recording recording, AuditInput input, DetectabilityOptions options, IProgress<(int Done, int All)> progress, CancellationToken cancellation)

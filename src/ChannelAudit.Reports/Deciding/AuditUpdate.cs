@@ -8,7 +8,7 @@ using ChannelAudit.Setup;
 
 namespace ChannelAudit.Reports.Deciding;
 
-/// <summary>Brings tables and pages of an audit up to its last decision, from the stored results: no recording is needed for it.</summary>
+/// <summary>Brings tables and pages of an audit up to its last decision and study of planted faults, from the stored results: no recording is needed for it.</summary>
 /// <remarks>The files are those that <c>screen</c> would write from the recordings with this ledger, byte for byte.</remarks>
 public static class AuditUpdate
 {
@@ -35,6 +35,37 @@ public static class AuditUpdate
             return false;
         }
 
+        Remake(audit, place, cancel);
+        return true;
+    }
+
+    /// <summary>Puts a study of planted faults beside a recording's results, and makes the pages again that show it.</summary>
+    /// <param name="folder">The folder of an audit.</param>
+    /// <param name="version">The version of the program.</param>
+    /// <param name="files">The study's files, by their paths below the folder.</param>
+    /// <param name="cancel">Ends it before the study is in its place; nothing has changed then.</param>
+    /// <exception cref="ChannelAuditException">As for <see cref="Run"/>. The study may be in its place by then: the next <c>screen</c> shows it.</exception>
+    public static void WithStudy(string folder, string version, IReadOnlyList<(string Path, byte[] Bytes)> files, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        using AuditFolder place = Opened(folder, LockTries, cancel);
+        StoredAudit audit = DecisionDesk.Open(folder, version);
+        using (OutputBatch batch = new(folder))
+        {
+            foreach ((string path, byte[] bytes) in files)
+            {
+                batch.Add(path, bytes);
+            }
+
+            cancel.ThrowIfCancellationRequested();
+            batch.Commit();
+        }
+
+        Remake(audit, place, CancellationToken.None);
+    }
+
+    private static void Remake(StoredAudit audit, AuditFolder place, CancellationToken cancel)
+    {
         bool isAlone = !place.Previous.Files.Any(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.EndsWith("/report.html", StringComparison.Ordinal));
         bool draws = place.Previous.Files.Any(file => string.Equals(file.Path, SensitivityFigure.FileName, StringComparison.Ordinal));
         using RunWriter writer = new(RunOf(audit), place, isAlone, draws);
@@ -42,12 +73,11 @@ public static class AuditUpdate
         {
             cancel.ThrowIfCancellationRequested();
             RecordingStamp? stamp = place.Previous.Recordings.FirstOrDefault(recording => string.Equals(recording.Id, stored.Id, StringComparison.Ordinal))?.Stamp;
-            RecordingResult result = (stamp is null ? null : place.TakeOver(stored.Id, stamp, writer.Needed)) ?? throw DecidingErrors.Changed(folder, stored.Id);
+            RecordingResult result = (stamp is null ? null : place.TakeOver(stored.Id, stamp, writer.Needed)) ?? throw DecidingErrors.Changed(audit.Folder, stored.Id);
             writer.Add(result, stamp!);
         }
 
         writer.Finish(audit.Unread, cancel);
-        return true;
     }
 
     private static AuditFolder Opened(string folder, int left, CancellationToken cancel) =>

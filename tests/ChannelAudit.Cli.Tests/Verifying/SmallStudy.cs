@@ -20,6 +20,9 @@ internal sealed class SmallStudy : IDisposable
     /// <summary>The audit.</summary>
     public string Audit => In("audit");
 
+    /// <summary>The options that name criteria, setup and readings.</summary>
+    public string[] With { get; private set; } = [];
+
     /// <summary>Makes and audits it.</summary>
     public static async Task<SmallStudy> Make(params string[] more)
     {
@@ -29,13 +32,13 @@ internal sealed class SmallStudy : IDisposable
         study.Write("study/sub/a_events.tsv", marks);
         study.Write("study/b.csv", Samples(7901));
         study.Write("study/b_events.tsv", marks);
-        string[] options =
+        study.With =
         [
             "--criteria", study.Write("lab.toml", "[clipping]\r\nquestionable = []  # \u00FCber alles\r\n"),
             "--setup", study.Write("setup.toml", "[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\n[[sites]]\nname = \"brow\"\nchannel = \"EMG 2\"\n"),
             "--impedance", study.Write("ohm.tsv", "recording\tsite\tpair\tkohm\nb\tcheek\ta-b\t12\n"),
         ];
-        CommandRun run = await DemoRun.Run(["screen", study.Data, "--out", study.Audit, .. options, .. more.Length == 0 ? ["--figures", "none"] : more]);
+        CommandRun run = await DemoRun.Run(["screen", study.Data, "--out", study.Audit, .. study.With, .. more.Length == 0 ? ["--figures", "none"] : more]);
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         return study;
     }
@@ -80,9 +83,6 @@ internal sealed class SmallStudy : IDisposable
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
     }
 
-    /// <summary>Runs <c>verify</c> on its audit.</summary>
-    public Task<CommandRun> Verify(params string[] more) => DemoRun.Run(["verify", Audit, .. more]);
-
     /// <summary>Decides about recording b as the review page does before it brings tables and pages up to date.</summary>
     public void DecideBehindItsTables() => DecisionDesk.Decide(
         DecisionDesk.Open(Audit, ProductVersion.Text),
@@ -91,6 +91,9 @@ internal sealed class SmallStudy : IDisposable
         blind: false,
         TimeProvider.System,
         CancellationToken.None);
+
+    /// <summary>Runs <c>verify</c> on its audit.</summary>
+    public Task<CommandRun> Verify(params string[] more) => DemoRun.Run(["verify", Audit, .. more]);
 
     /// <inheritdoc/>
     public void Dispose() => _folder.Dispose();
