@@ -99,6 +99,30 @@ public sealed class ScoringTests
             Measure(result, "cheek", 6, "pops_effect").Value);
     }
 
+    /// <summary>Trials drift alike from the first to the last, but the last ones have little range left, which no filter gives back.</summary>
+    [Fact]
+    public void ADriftThatAHighPassWouldNotClearSaysWhy()
+    {
+        SessionPlan plan = MadeAudit.Session(904);
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [new Drift("cheek", 2400)] });
+
+        (double Headroom, Finding Finding)[] trials =
+        [
+            .. MadeAudit.Channel(result, "cheek").Cells
+                .Where(cell => cell.Findings.Any(finding => finding.Reason is "drift"))
+                .Select(cell => (Measure(result, "cheek", cell.Trial, "headroom").Value.Value!.Value, Found(result, "cheek", cell.Trial, "drift"))),
+        ];
+
+        Assert.Equal(plan.Trials.Length, trials.Length);
+        Assert.Contains(trials, trial => trial.Headroom < 50);
+        Assert.Contains(trials, trial => trial.Headroom > 50);
+        Assert.All(trials, trial => Assert.Contains(
+            trial.Headroom > 50 ? "; behind a high-pass at 20 Hz this finding would go" : "; a high-pass at 20 Hz would not clear it: only ",
+            trial.Finding.Text,
+            StringComparison.Ordinal));
+        Assert.All(trials.Where(trial => trial.Headroom < 50), trial => Assert.EndsWith(" % of the range left to the rail", trial.Finding.Text, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void DriftGoesBehindTheHighPassButHeadroomStays()
     {

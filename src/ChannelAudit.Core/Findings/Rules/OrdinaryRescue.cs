@@ -22,22 +22,23 @@ internal sealed class OrdinaryRescue
         narrowBand = new Lazy<NarrowBandRule>(() => new NarrowBandRule(channel, criteria, true));
     }
 
-    /// <summary>What to add to a finding; empty when the filter would not help.</summary>
+    /// <summary>What to add to a finding; empty when the filter would not help, unless something else than what was found stands in its way.</summary>
     /// <param name="window">The window.</param>
     /// <param name="outcome">What was found in it.</param>
     public string Words(WindowCase window, RuleOutcome outcome)
     {
         WindowCase behind = window.Before(criteria);
-        Grade then = (outcome.Reason switch
+        RuleOutcome left = outcome.Reason switch
         {
             ReasonCode.LineNoise => lineNoise.Value.Judge(behind),
             ReasonCode.NarrowBand => narrowBand.Value.Judge(behind),
             ReasonCode.LowFrequency => LowFrequencyRule.Judge(behind),
             _ => DriftRule.Judge(behind),
-        }).Grade;
+        };
+        Grade then = left.Grade;
         if (then >= outcome.Grade)
         {
-            return string.Empty;
+            return window.IsWhole ? string.Empty : WhyNot(outcome, left);
         }
 
         if (window.IsWhole)
@@ -50,6 +51,14 @@ internal sealed class OrdinaryRescue
             ? ": "
             : "; behind a high-pass at 20 Hz ";
         return $"{start}{Say.Then(then)} (highpass_hz = 20.0 under [scoring], if you score so)";
+    }
+
+    // A drift that a high-pass takes away can have used up the range all the same: of two trials that drift alike the filter then rescues one.
+    private static string WhyNot(RuleOutcome outcome, RuleOutcome left)
+    {
+        bool isAnother = string.Equals(outcome.Reason, ReasonCode.Drift, StringComparison.Ordinal)
+            && !left.Evidence.Any(one => outcome.Evidence.Any(other => string.Equals(other.Measure, one.Measure, StringComparison.Ordinal)));
+        return isAnother ? $"; a high-pass at 20 Hz would not clear it: {left.Text}" : string.Empty;
     }
 
     // The mean of a recording promises nothing of its trials: only what is left is said, which low frequencies have said already.
