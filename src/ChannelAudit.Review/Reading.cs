@@ -33,7 +33,7 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
         ? Answer.Json(context, ribbon)
         : NotFound(context);
 
-    /// <summary>Answers <c>/picture?n=1&amp;from=0&amp;to=4&amp;w=900&amp;h=480&amp;x=1&amp;look=light</c>.</summary>
+    /// <summary>Answers <c>/picture?n=1&amp;from=0&amp;to=4&amp;w=900&amp;h=480&amp;x=1&amp;look=light&amp;behind=1</c>.</summary>
     public async Task Picture(HttpContext context)
     {
         int number = Number(context);
@@ -44,7 +44,7 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
         }
 
         CellLook look = new CellLook(
-            (int)(Value(context, "w") ?? 0), (int)(Value(context, "h") ?? 0), (int)(Value(context, "x") ?? 1), context.Request.Query["look"].ToString() is "dark").Clamped();
+            (int)(Value(context, "w") ?? 0), (int)(Value(context, "h") ?? 0), (int)(Value(context, "x") ?? 1), context.Request.Query["look"].ToString() is "dark", context.Request.Query["behind"].ToString() is "1").Clamped();
         string key = FormattableString.Invariant($"{number} {from} {to} {look}");
         await _drawing.WaitAsync(context.RequestAborted);
         byte[] png;

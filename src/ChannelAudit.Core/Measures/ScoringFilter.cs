@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using ChannelAudit.Setup;
 using ChannelAudit.Signals.Filters;
 
@@ -11,7 +12,7 @@ namespace ChannelAudit.Measures;
 /// frequency and two on each side to nothing: the window in which line noise is counted. Without a filter in the setup an ordinary one is used to
 /// say what it would leave: a high-pass of order 2 at 20 Hz (De Luca et al. 2010, J Biomech 43:1573-1579; order from memory).
 /// </remarks>
-public sealed class ScoringFilter
+public sealed partial class ScoringFilter
 {
     private const double OrdinaryHighpassHz = 20;
     private const double TakesDriftFromHz = LowFrequency.FromHz;
@@ -45,6 +46,27 @@ public sealed class ScoringFilter
 
     /// <summary>The filter of a setup; the ordinary one where it states none.</summary>
     public static ScoringFilter Of(ScoringSetup setup) => setup.HasFilter ? new ScoringFilter(setup, true) : Ordinary;
+
+    /// <summary>The filter that <see cref="InWords"/> says, as a result keeps it; null when the words say none.</summary>
+    /// <param name="words">High-pass, low-pass and notches, parted by commas.</param>
+    public static ScoringFilter? FromWords(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        Match match = Words().Match(words);
+        if (!match.Success || words.Length == 0)
+        {
+            return null;
+        }
+
+        ScoringSetup setup = new()
+        {
+            HighpassHz = Number(match.Groups["high"].Value),
+            LowpassHz = Number(match.Groups["low"].Value),
+            Order = (int)(Number(match.Groups["order"].Value) ?? ScoringSetup.UsualOrder),
+            NotchesHz = [.. match.Groups["notches"].Value.Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(Number).OfType<double>()],
+        };
+        return setup.HasFilter ? Of(setup) : null;
+    }
 
     /// <summary>The share of power, 0 to 1, that high-pass and low-pass let through at a frequency.</summary>
     /// <param name="hz">The frequency, 0 to half the rate.</param>
@@ -103,6 +125,15 @@ public sealed class ScoringFilter
             yield return "notch " + string.Join(", ", setup.NotchesHz.Select(hz => hz.ToString("0.###", CultureInfo.InvariantCulture))) + " Hz";
         }
     }
+
+    [GeneratedRegex(
+        @"^(high-pass (?<high>[0-9.]+) Hz)?( \(order (?<order>[0-9]+)\))?(, )?(low-pass (?<low>[0-9.]+) Hz \(order (?<order>[0-9]+)\))?(, )?(notch (?<notches>[0-9., ]+) Hz)?$",
+        RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant,
+        matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Words();
+
+    private static double? Number(string text) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value) ? value : null;
 
     private static string Hertz(double hz) => hz.ToString("0.###", CultureInfo.InvariantCulture) + " Hz";
 }

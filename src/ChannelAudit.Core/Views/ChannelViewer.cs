@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using ChannelAudit.Findings;
-using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -86,23 +84,6 @@ internal static class ChannelViewer
             trace.Add(block.Samples.Span, block.Start);
         }
 
-        return new Closeup(cell.Trial, trace.Finish(rate), (double)trial.WindowFromS, (double)trial.WindowToS, MarksIn(survey, window));
-    }
-
-    private static ImmutableArray<FaultMark> MarksIn(ChannelSurvey survey, Window window)
-    {
-        IEnumerable<FaultMark> gaps = window.Pieces
-            .Select(piece => piece.End)
-            .Prepend(window.Start)
-            .Zip(window.Pieces.Select(piece => piece.Start).Append(window.End))
-            .Where(gap => gap.Second > gap.First)
-            .Select(gap => Mark(ReasonCode.Dropout, gap.First, gap.Second));
-        return [.. Inside(ReasonCode.Clipping, survey.Clipped), .. Inside(ReasonCode.Flatline, survey.Flat), .. gaps];
-
-        IEnumerable<FaultMark> Inside(string reason, SampleRanges ranges) => ranges.All
-            .Where(range => range.To > window.Start && range.From < window.End)
-            .Select(range => Mark(reason, Math.Max(range.From, window.Start), Math.Min(range.To, window.End)));
-
-        FaultMark Mark(string reason, long from, long to) => new(reason, from / survey.Frame.RateHz, to / survey.Frame.RateHz);
+        return new Closeup(cell.Trial, trace.Finish(rate), (double)trial.WindowFromS, (double)trial.WindowToS, FaultMarks.In(window, survey.Clipped, survey.Flat, rate));
     }
 }

@@ -32,12 +32,13 @@ internal static class CellFigure
     private static void DrawTraces(CellPen pen, CellScene scene, Area outer)
     {
         float times = pen.LineHeight + (4 * pen.Scale);
-        float unit = (outer.Height - times) / (OwnWeight + scene.Traces.Length - 1);
+        float lanes = CellMarkLanes.Height(pen, scene);
+        float unit = (outer.Height - times - lanes) / (OwnWeight + scene.Traces.Length - 1);
         float top = outer.Top;
         for (int i = 0; i < scene.Traces.Length; i++)
         {
             bool isLast = i == scene.Traces.Length - 1;
-            float height = (i == 0 ? OwnWeight * unit : unit) + (isLast ? times : 0);
+            float height = (i == 0 ? (OwnWeight * unit) + lanes : unit) + (isLast ? times : 0);
             CellTracePanel.Draw(pen, scene, i, new Area(outer.Left, top, outer.Width, height), hasTimes: isLast);
             top += height;
         }

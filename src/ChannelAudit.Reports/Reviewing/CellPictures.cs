@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
-using ChannelAudit.Findings;
+using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Output;
-using ChannelAudit.Reports.Pages;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -33,10 +31,16 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
         Trial trial = ReviewBook.TrialOf(result, cell);
         (double from, double to) = ((double)trial.WindowFromS, (double)trial.WindowToS);
         double around = Math.Max(AroundS, 0.15 * (to - from));
-        (double least, double most) = book.Options.IsBlind
-            ? (from - BlindAroundS, to + BlindAroundS)
-            : (Math.Min(0, from - around), Math.Max(result.DurationS, to + around));
-        return (from - around, Math.Min(to + around, from - around + LongestS), least, most);
+        if (book.Options.IsBlind)
+        {
+            return (from - around, Math.Min(to + around, from - around + LongestS), from - BlindAroundS, to + BlindAroundS);
+        }
+
+        // Before the recording there is nothing to see, unless a trial starts there.
+        double least = Math.Min(0, from);
+        double most = Math.Max(result.DurationS, to);
+        double shownFrom = Math.Max(least, from - around);
+        return (shownFrom, Math.Min(Math.Min(most, to + around), shownFrom + LongestS), least, most);
     }
 
     /// <summary>What the page calls zero: the start of the recording, or in a blind review that of the window.</summary>
@@ -60,7 +64,7 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
         (_, _, double least, double most) = RangeOf(number);
         double from = Math.Clamp(fromS + zero, least, most - ShortestS);
         double to = Math.Clamp(toS + zero, from + ShortestS, Math.Min(most, from + LongestS));
-        return CellFigure.Render(Scene(number, from, to, look.Clamped().Width, cancel), look);
+        return CellFigure.Render(Scene(number, from, to, look.Clamped(), cancel), look);
     }
 
     /// <summary>The picture that the audit holds of a cell's channel; null when it holds none, and in a blind review, since it shows verdicts.</summary>
@@ -77,7 +81,7 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
         return File.Exists(path) ? path : null;
     }
 
-    private CellScene Scene(int number, double fromS, double toS, int columns, CancellationToken cancel)
+    private CellScene Scene(int number, double fromS, double toS, CellLook look, CancellationToken cancel)
     {
         ReviewCell place = book.Cells[number - 1];
         RecordingResult result = shelf.ResultOf(place.Recording);
@@ -85,25 +89,53 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
         CellResult cell = channel.Cells[place.Cell];
         Trial trial = ReviewBook.TrialOf(result, cell);
         (double windowFromS, double windowToS) = ((double)trial.WindowFromS, (double)trial.WindowToS);
-        return shelf.Use(place.Recording, file => new CellScene
+        ScoringFilter? behind = look.IsBehind ? BehindFilter.Of(result) : null;
+        return shelf.Use(place.Recording, file =>
         {
-            Traces = [.. Shown(result, place.Channel, cell).Select(one => Trace(file, one, fromS, toS, columns, cancel)).OfType<CellTrace>()],
-            FromS = fromS,
-            ToS = toS,
-            WindowFromS = windowFromS,
-            WindowToS = windowToS,
-            ZeroS = ZeroOf(number),
-            Spectrum = file.ChannelOf(channel.Label) is { } own ? file.Spectrum(own, windowFromS, windowToS, cancel) : throw ReviewErrors.NotThere(),
-            MainsHz = result.Mains.Hz,
-            BandFromHz = channel.BandFromHz,
-            BandToHz = channel.BandToHz,
-            Marks = book.Options.IsBlind ? [] : Marks(result, channel, cell),
+            Channel own = file.ChannelOf(channel.Label) ?? throw ReviewErrors.NotThere();
+            CellScene scene = new()
+            {
+                Traces =
+                [
+                    .. Shown(result, place.Channel, cell)
+                        .Select((one, i) => Trace(file, one, fromS, toS, look.Width, i == 0 ? behind : null, cancel))
+                        .OfType<CellTrace>(),
+                ],
+                FromS = fromS,
+                ToS = toS,
+                WindowFromS = windowFromS,
+                WindowToS = windowToS,
+                ZeroS = ZeroOf(number),
+                IsClock = !book.Options.IsBlind,
+                Spectrum = file.Spectrum(own, windowFromS, windowToS, cancel, behind),
+                HarmonicsHz = file.HarmonicsHz(own, result.Mains, cancel),
+                BandFromHz = channel.BandFromHz,
+                BandToHz = channel.BandToHz,
+                Behind = behind?.InWords,
+            };
+
+            // What was found, and what only a look at the whole channel tells, a blind person is not shown.
+            return book.Options.IsBlind ? scene : WithFaults(scene, file, own, (result, channel, cell), look.Width, cancel);
         });
     }
 
-    private static CellTrace? Trace(SignalFile file, ChannelResult channel, double fromS, double toS, int columns, CancellationToken cancel) =>
+    private static CellScene WithFaults(
+        CellScene scene, SignalFile file, Channel own, (RecordingResult Recording, ChannelResult Channel, CellResult Cell) place, int width, CancellationToken cancel)
+    {
+        // The window too where only a part of it is shown: a fault in the rest of it is still where the finding is from.
+        double fromS = Math.Min(scene.FromS, scene.WindowFromS);
+        double toS = Math.Max(scene.ToS, scene.WindowToS);
+        ShownFaults faults = file.Faults(own, fromS, toS, (scene.ToS - scene.FromS) / width, cancel);
+        return scene with
+        {
+            Marks = CellMarks.Of(place.Recording, place.Channel, place.Cell, faults.Marks),
+            Rails = scene.Behind is null ? [.. new[] { faults.LowerRail, faults.UpperRail }.OfType<double>()] : [],
+        };
+    }
+
+    private static CellTrace? Trace(SignalFile file, ChannelResult channel, double fromS, double toS, int columns, ScoringFilter? behind, CancellationToken cancel) =>
         file.ChannelOf(channel.Label) is not { } found ? null : new CellTrace(
-            channel.Name, found.IsMicrovolts ? Quantities.Unit("uV") : string.Empty, file.Excerpt(found, fromS, toS, columns, cancel));
+            channel.Name, found.IsMicrovolts ? Quantities.Unit("uV") : string.Empty, file.Excerpt(found, fromS, toS, columns, cancel, behind));
 
     // Its own channel, then those that findings join it with, then the nearest in file order. What a blind person sees must not depend on findings.
     private ChannelResult[] Shown(RecordingResult result, int own, CellResult cell)
@@ -124,15 +156,6 @@ public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
                 .Select(place => result.Channels[place]),
         ];
     }
-
-    private static ImmutableArray<CellMarking> Marks(RecordingResult result, ChannelResult channel, CellResult cell) =>
-    [
-        .. cell.Reasons
-            .SelectMany(reason => EvidenceRow.Of(result, channel, reason).Where(row => row.Cell?.Trial == cell.Trial))
-            .SelectMany(row => row.Findings)
-            .Where(finding => finding.Grade > Grade.Pass && !ReasonPhrase.IsShareOfTrials(finding))
-            .Select(finding => new CellMarking(finding.FromS, finding.ToS, ReasonLetters.For(finding.Reason), finding.Grade)),
-    ];
 
     private (RecordingResult Result, ChannelResult Channel, CellResult Cell) Of(int number)
     {

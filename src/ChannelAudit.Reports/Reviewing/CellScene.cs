@@ -27,8 +27,17 @@ internal sealed record CellScene
     /// <summary>The spectrum of the window; null when it is too short.</summary>
     public WindowSpectrum? Spectrum { get; init; }
 
-    /// <summary>The mains frequency in Hz.</summary>
-    public required double MainsHz { get; init; }
+    /// <summary>Whether times are those of the recording, as a clock shows them; else seconds from <see cref="ZeroS"/>.</summary>
+    public required bool IsClock { get; init; }
+
+    /// <summary>The harmonics of the mains that count, in Hz.</summary>
+    public required ImmutableArray<double> HarmonicsHz { get; init; }
+
+    /// <summary>The filter that the cell's own trace and its spectrum are shown behind, in words; null: none.</summary>
+    public string? Behind { get; init; }
+
+    /// <summary>The rails of the cell's channel in its unit; none in a blind review, and behind a filter.</summary>
+    public ImmutableArray<double> Rails { get; init; } = [];
 
     /// <summary>The band of the muscle, lower edge in Hz.</summary>
     public required double BandFromHz { get; init; }

@@ -2,15 +2,19 @@ using ChannelAudit.Reports.Figures.Drawing;
 using ChannelAudit.Reports.Figures.Ribbon;
 using ChannelAudit.Reports.Figures.Sheet;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Verdicts;
 using ChannelAudit.Views;
 
 namespace ChannelAudit.Reports.Reviewing;
 
-/// <summary>One channel of a cell's picture: its trace around its level, the scoring window lighter and between two lines, findings of the cell's own channel marked.</summary>
+/// <summary>One channel of a cell's picture: its trace around its level, the scoring window lighter and between two lines; over the cell's own channel its findings.</summary>
 internal static class CellTracePanel
 {
     private const float GapSpacing = 6;
+    private const string Nothing = "nothing stored";
+
+    // A rail is drawn when it is not much farther away than the largest peak.
+    private const double RailFrom = 1.3;
+    private const double Air = 1.1;
 
     /// <summary>Draws the panel.</summary>
     /// <param name="pen">With what.</param>
@@ -21,68 +25,63 @@ internal static class CellTracePanel
     public static void Draw(CellPen pen, CellScene scene, int place, Area outer, bool hasTimes)
     {
         CellTrace trace = scene.Traces[place];
-        TraceRange range = TraceRange.Of(trace.Excerpt.Trace, _ => trace.Excerpt.Level);
-        Area field = pen.Field(outer, trace.Name, Words(trace, range), hasTimes);
-        TimeAxis times = new(scene.FromS - scene.ZeroS, scene.ToS - scene.ZeroS, field.Left, field.Right);
+        bool isOwn = place == 0;
+        float above = isOwn ? CellMarkLanes.Height(pen, scene) : 0;
+        Area field = pen.FieldIn(outer, hasTimes, above);
+        TraceRange range = RangeOf(scene, trace, isOwn);
+        ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - pen.Scale, field.Top);
+        LaneScale scale = range.IsFlat ? LaneScale.None : LaneScale.Of(values, range.Reach, field.Height, pen.LineHeight);
+        TimeAxis times = new(scene.FromS - scene.ZeroS, scene.ToS - scene.ZeroS, field.Left, field.Right) { IsClock = scene.IsClock };
         float X(double seconds) => times.X(seconds - scene.ZeroS);
+        pen.Heading(outer, trace.Name, Words(scene, trace, (range, scale), isOwn));
+        pen.Picture.Fill(field, pen.Inks.Field);
         pen.Picture.Fill(Area.Between(X(scene.WindowFromS), field.Top, X(scene.WindowToS), field.Bottom), pen.Inks.Window);
-        if (place == 0)
+        if (isOwn)
         {
-            DrawTints(pen, scene, field, X);
+            CellMarkLanes.DrawTints(pen, scene, field, times);
+            CellMarkLanes.Draw(pen, scene, field, times);
         }
 
-        ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - pen.Scale, field.Top);
-        pen.Values(field, values);
+        pen.Values(field, values, scale);
         pen.Below(field, times.Ticks(pen.Note).Select(tick => (times.X(tick.Seconds), tick.Text)), hasTimes);
-        DrawGaps(pen, field, trace.Excerpt.Trace);
         TraceBars.Draw(pen.Picture, field, trace.Excerpt.Trace, values, _ => trace.Excerpt.Level, pen.Inks.Ink);
+        foreach (float y in (isOwn ? Rails(scene, trace, range) : []).Select(values.At))
+        {
+            pen.Picture.Line(field.Left, MathF.Round(y), field.Right, MathF.Round(y), pen.Inks.Reject, 2 * pen.Scale, Dash.Dashed);
+        }
+
         foreach (double edge in new[] { scene.WindowFromS, scene.WindowToS }.Where(edge => edge > scene.FromS && edge < scene.ToS))
         {
             pen.Picture.Line(X(edge), field.Top, X(edge), field.Bottom, pen.Inks.Edge, 2 * pen.Scale, Dash.Dashed);
         }
 
-        if (place == 0)
-        {
-            DrawLetters(pen, scene, field, X);
-        }
+        DrawGaps(pen, field, trace.Excerpt.Trace);
     }
 
-    private static string Words(CellTrace trace, TraceRange range)
+    private static string Words(CellScene scene, CellTrace trace, (TraceRange Range, LaneScale Scale) drawn, bool isOwn)
     {
+        TraceRange range = drawn.Range;
         string unit = trace.Unit.Length > 0 ? trace.Unit : "raw codes";
+        string around = isOwn && scene.Behind is { } behind ? $"behind {behind}" : $"{(range.IsFlat ? "flat at" : "around")} {Quantities.Short(trace.Excerpt.Level)}";
         string cut = range.IsCut ? $"; peaks up to {Quantities.Short(range.Largest)} are cut off" : string.Empty;
-        return $"{unit}, around {Quantities.Short(trace.Excerpt.Level)}{cut}";
+        string rails = isOwn && Rails(scene, trace, range).Any() ? "; broken line: limit of the input" : string.Empty;
+        return $"{unit}{drawn.Scale.Words}, {around}{cut}{rails}";
     }
 
-    private static void DrawTints(CellPen pen, CellScene scene, Area field, Func<double, float> x)
+    // A rail that the trace comes near to is in view.
+    private static TraceRange RangeOf(CellScene scene, CellTrace trace, bool isOwn)
     {
-        foreach (CellMarking mark in Shown(scene).OrderBy(mark => mark.Grade))
-        {
-            Area box = Area.Between(x(mark.FromS), field.Top, Math.Max(x(mark.ToS), x(mark.FromS) + (3 * pen.Scale)), field.Bottom);
-            pen.Picture.Fill(box, mark.Grade == Grade.Reject ? pen.Inks.RejectTint : pen.Inks.QuestionableTint);
-            pen.Picture.Fill(new Area(box.Left, field.Top, box.Width, 4 * pen.Scale), LineOf(pen, mark));
-        }
+        TraceRange range = TraceRange.Of(trace.Excerpt.Trace, _ => trace.Excerpt.Level);
+        double farthest = isOwn && !range.IsCut
+            ? Rails(scene, trace).Select(Math.Abs).Where(rail => rail <= RailFrom * range.Largest).DefaultIfEmpty(0).Max()
+            : 0;
+        return range with { Reach = Math.Max(range.Reach, Air * farthest) };
     }
 
-    private static void DrawLetters(CellPen pen, CellScene scene, Area field, Func<double, float> x)
-    {
-        float freeFrom = field.Left;
-        foreach (CellMarking mark in Shown(scene).OrderBy(mark => mark.FromS).ThenByDescending(mark => mark.Grade))
-        {
-            TextStyle style = pen.Note with { Bold = true, Color = LineOf(pen, mark) };
-            float width = TextMeasure.Width(mark.Letter, style);
-            float left = Math.Clamp(x(mark.FromS) + (3 * pen.Scale), field.Left + 2, Math.Max(field.Left + 2, field.Right - width - 2));
-            if (left >= freeFrom)
-            {
-                pen.Picture.Text(mark.Letter, style, MathF.Round(left), field.Top + (5 * pen.Scale));
-                freeFrom = left + width + (4 * pen.Scale);
-            }
-        }
-    }
+    private static IEnumerable<double> Rails(CellScene scene, CellTrace trace) => scene.Rails.Select(rail => rail - trace.Excerpt.Level);
 
-    private static IEnumerable<CellMarking> Shown(CellScene scene) => scene.Marks.Where(mark => mark.ToS > scene.FromS && mark.FromS < scene.ToS);
-
-    private static ScottPlot.Color LineOf(CellPen pen, CellMarking mark) => mark.Grade == Grade.Reject ? pen.Inks.Reject : pen.Inks.Questionable;
+    private static IEnumerable<double> Rails(CellScene scene, CellTrace trace, TraceRange range) =>
+        Rails(scene, trace).Where(rail => Math.Abs(rail) <= range.Reach);
 
     // It must not look like a quiet signal.
     private static void DrawGaps(CellPen pen, Area field, Trace trace)
@@ -98,9 +97,21 @@ internal static class CellTracePanel
 
             if (to > from)
             {
-                pen.Picture.Uprights(Area.Between(field.Left + (from * column), field.Top, field.Left + (to * column), field.Bottom), pen.Inks.Gap, GapSpacing * pen.Scale);
+                DrawGap(pen, Area.Between(field.Left + (from * column), field.Top, field.Left + (to * column), field.Bottom));
                 from = to;
             }
+        }
+    }
+
+    private static void DrawGap(CellPen pen, Area box)
+    {
+        pen.Picture.Uprights(box, pen.Inks.Gap, GapSpacing * pen.Scale);
+        TextStyle style = pen.Note with { Color = pen.Inks.Ink };
+        float width = TextMeasure.Width(Nothing, style) + (12 * pen.Scale);
+        if (width <= box.Width && pen.LineHeight <= box.Height)
+        {
+            pen.Picture.Fill(Area.Around(box.CentreX, box.CentreY, width, pen.LineHeight), pen.Inks.Field);
+            pen.Picture.TextAround(Nothing, style, box.CentreX, box.CentreY);
         }
     }
 }

@@ -50,6 +50,22 @@ public static class Quantities
             : string.Create(CultureInfo.InvariantCulture, $"{sign}{minutes:00}:{rest:00}");
     }
 
+    /// <summary>A time of the recording with decimals of a second: <c>02:35.5</c>; rounded to them. Without decimals as <see cref="Clock(double)"/>.</summary>
+    public static string Clock(double seconds, int decimals)
+    {
+        if (decimals == 0)
+        {
+            return Clock(seconds);
+        }
+
+        // As a decimal number, so that 35.5 has no tail.
+        decimal rounded = Math.Round((decimal)seconds, decimals, MidpointRounding.AwayFromZero);
+        string sign = rounded < 0 ? "-" : string.Empty;
+        decimal size = Math.Abs(rounded);
+        string fraction = (size % 1).ToString("F" + decimals.Plain(), CultureInfo.InvariantCulture)[1..];
+        return sign + Clock((double)Math.Floor(size)) + fraction;
+    }
+
     /// <summary>A stretch of time: <c>01:05 to 01:08</c>; below ten seconds with its length, since the clock alone would hide it.</summary>
     public static string Stretch(double fromS, double toS)
     {

@@ -55,6 +55,27 @@ public sealed class TimeAxisTests
         }
     }
 
+    [Theory]
+    [InlineData(155.2, 159.2, "02:36")]
+    [InlineData(155.2, 156.2, "02:35.2")]
+    [InlineData(155.2, 155.25, "02:35.200")]
+    [InlineData(3599.5, 3600.4, "59:59.5")]
+    [InlineData(-0.4, 3, "00:00")]
+    public void AClockHasDecimalsWhereSecondsAreTooCoarse(double fromS, double toS, string first)
+    {
+        TimeAxis axis = new(fromS, toS, 50, 600) { IsClock = true };
+
+        var ticks = axis.Ticks(Style);
+
+        Assert.Equal(first, ticks[0].Text);
+        Assert.All(ticks, tick => Assert.True(tick.Seconds >= 0));
+        for (int tick = 1; tick < ticks.Length; tick++)
+        {
+            float halves = (TextMeasure.Width(ticks[tick].Text, Style) + TextMeasure.Width(ticks[tick - 1].Text, Style)) / 2;
+            Assert.True(axis.X(ticks[tick].Seconds) - axis.X(ticks[tick - 1].Seconds) > halves);
+        }
+    }
+
     [Fact]
     public void TrialsThatOverlapLieSideBySide()
     {

@@ -8,6 +8,9 @@ namespace ChannelAudit.Reports.Figures.Ribbon;
 /// <summary>The true time axis: seconds to pixels, and where the ticks are.</summary>
 internal sealed class TimeAxis
 {
+    /// <summary>An axis of this length and more has times of a clock, a shorter one seconds.</summary>
+    public const double ClockFromS = 20;
+
     private const double ShortestS = 1e-3;
 
     private static readonly ImmutableArray<double> StepsS =
@@ -49,17 +52,20 @@ internal sealed class TimeAxis
     /// <summary>The end of the recording.</summary>
     public double RecordedS { get; }
 
+    /// <summary>Whether times are those of a clock however short the axis is: <c>02:35.5</c>, as headings and tables have them. There is none before the recording then.</summary>
+    public bool IsClock { get; init; }
+
     /// <summary>The pixel of a time, kept on the axis.</summary>
     public float X(double seconds) => Left + (float)((Right - Left) * Math.Clamp((seconds - FromS) / (ToS - FromS), 0, 1));
 
     /// <summary>Times with their labels, so far apart that no two labels touch.</summary>
     public ImmutableArray<(double Seconds, string Text)> Ticks(TextStyle style)
     {
-        float room = Math.Max(TextMeasure.Width(Text(ToS, 1), style), TextMeasure.Width("0.25 s", style)) + (2.5f * style.Size);
         double secondsAPixel = (ToS - FromS) / (Right - Left);
-        double stepS = StepsS.FirstOrDefault(step => step >= room * secondsAPixel, Math.Ceiling(room * secondsAPixel / 86400) * 86400);
+        double longestS = Room(1, style) * secondsAPixel;
+        double stepS = StepsS.FirstOrDefault(step => step >= Room(step, style) * secondsAPixel, Math.Ceiling(longestS / 86400) * 86400);
         ImmutableArray<(double, string)>.Builder ticks = ImmutableArray.CreateBuilder<(double, string)>();
-        for (double index = Math.Ceiling(FromS / stepS); index * stepS <= ToS; index++)
+        for (double index = Math.Ceiling((IsClock ? Math.Max(0, FromS) : FromS) / stepS); index * stepS <= ToS; index++)
         {
             // Zero has no sign.
             double seconds = (index * stepS) + 0.0;
@@ -73,10 +79,22 @@ internal sealed class TimeAxis
 
     private static double EndOf(Segments.Trial trial) => (double)Math.Max(trial.OnsetS + trial.DurationS, trial.WindowToS);
 
+    private float Room(double stepS, TextStyle style)
+    {
+        float text = IsClock
+            ? TextMeasure.Width(Text(ToS, stepS), style)
+            : Math.Max(TextMeasure.Width(Text(ToS, 1), style), TextMeasure.Width("0.25 s", style));
+        return text + (2.5f * style.Size);
+    }
+
     private string Text(double seconds, double stepS)
     {
-        const double clockFromS = 20;
-        return stepS < 1 || ToS - FromS < clockFromS
+        if (IsClock)
+        {
+            return Quantities.Clock(seconds, Math.Max(0, (int)Math.Ceiling(-Math.Log10(stepS))));
+        }
+
+        return stepS < 1 || ToS - FromS < ClockFromS
             ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Math.Round(seconds, 3):0.###} s")
             : Quantities.Clock(seconds);
     }

@@ -14,6 +14,9 @@ internal readonly record struct TraceRange(double Reach, double Largest)
     /// <summary>Whether a few peaks are cut off so that the rest can be seen.</summary>
     public bool IsCut => Largest > Reach;
 
+    /// <summary>Whether every sample lies at the baseline.</summary>
+    public bool IsFlat => Largest == 0;
+
     /// <summary>All of it, unless a few peaks would squeeze the rest to a line.</summary>
     public static TraceRange Of(Trace trace, Func<int, double> baseline)
     {
