@@ -61,6 +61,25 @@ public sealed class ChannelSheetTests
     }
 
     [Fact]
+    public void AStretchHasItsLetterOnceHoweverManyOfItsTrialsShowTheSame()
+    {
+        (_, RecordingResult recording, ChannelResult channel) = Sample("faulty");
+        Finding drift = channel.Cells.SelectMany(cell => cell.Findings).First(finding => finding.Grade > Verdicts.Grade.Pass) with
+        {
+            Reason = ReasonCode.Drift, Grade = Verdicts.Grade.Questionable, Trial = null, FromS = 0, ToS = recording.DurationS,
+        };
+        ChannelResult drifting = channel with
+        {
+            Findings = [drift], Cells = [.. channel.Cells.Select((cell, i) => cell with { Findings = [drift with { Trial = cell.Trial, FromS = 2 + (6 * i), ToS = 6 + (6 * i) }] })],
+        };
+
+        Picture picture = ChannelSheet.Compose(recording with { Channels = recording.Channels.SetItem(0, drifting) }, drifting, FigureSize.Full);
+
+        // One over the whole trace, one over the trial that is enlarged.
+        Assert.Equal(2, picture.Labels.Count(label => label.Text is "R"));
+    }
+
+    [Fact]
     public void AFaultIsTintedWhereItIsAndNowhereElse()
     {
         (_, RecordingResult recording, ChannelResult channel) = Sample("flat");

@@ -23,7 +23,7 @@ internal static class MomentTraces
         bool hasNames = outer.Height > 7 * line;
         string order = hasNames ? string.Empty : $"{subject.NameA} above {subject.NameB}. ";
         Panel panel = new(picture, subject.Note, outer, $"{order}A typical moment{(subject.View.IsPart ? " where joined" : string.Empty)}, {state}; each trace at its own size");
-        TimeAxis times = new(moment.A.FromS, moment.A.ToS, panel.Field.Left, panel.Field.Right);
+        TimeAxis times = new(moment.A.FromS, moment.A.ToS, panel.Field.Left, panel.Field.Right) { IsClock = subject.Recording.DurationS >= TimeAxis.ClockFromS };
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
         float half = panel.Field.Height / 2;
         DrawTrace(picture, subject, moment.A, subject.NameA, Area.Between(panel.Field.Left, panel.Field.Top, panel.Field.Right, panel.Field.Top + half), hasNames ? line : 0);

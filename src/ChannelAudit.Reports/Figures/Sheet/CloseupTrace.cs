@@ -25,13 +25,14 @@ internal static class CloseupTrace
         double level = Baseline.At(subject.View, (closeup.Trace.FromS + closeup.Trace.ToS) / 2);
         TraceRange range = TraceRange.Of(closeup.Trace, _ => level);
         Panel panel = new(picture, subject, outer, Heading(subject, closeup) + WholeTrace.Of(subject));
-        TimeAxis times = new(closeup.Trace.FromS, closeup.Trace.ToS, panel.Field.Left, panel.Field.Right);
+        TimeAxis times = new(closeup.Trace.FromS, closeup.Trace.ToS, panel.Field.Left, panel.Field.Right) { IsClock = WholeTrace.HasClock(subject.View) };
         IReadOnlyList<(float, float, string, Grade)> marks = MarksIn(subject, closeup, times);
         Area field = Area.Between(panel.Field.Left, panel.Field.Top + Marks.LaneHeight(subject), panel.Field.Right, panel.Field.Bottom);
         ValueAxis values = new(-range.Reach, range.Reach, field.Bottom - 1, field.Top);
         panel.DrawLeft(values);
         panel.DrawBelow(times.Ticks(subject.Note).Select(tick => (times.X(tick.Seconds), tick.Text)));
         Marks.Draw(picture, subject, panel.Field, marks);
+        WholeTrace.DrawGaps(picture, field, closeup.Trace);
         TraceBars.Draw(picture, field, closeup.Trace, values, _ => level);
         foreach (double edge in new[] { closeup.WindowFromS, closeup.WindowToS }.Where(edge => edge > closeup.Trace.FromS && edge < closeup.Trace.ToS))
         {
@@ -39,13 +40,17 @@ internal static class CloseupTrace
         }
     }
 
-    // Where samples are known to be at fault, exactly those; else the stretch of the finding.
-    private static IReadOnlyList<(float From, float To, string Reason, Grade Grade)> MarksIn(SheetSubject subject, Closeup closeup, TimeAxis times) =>
-        closeup.Marks.Length > 0
-            ? [.. closeup.Marks.Select(mark => (times.X(mark.FromS), times.X(mark.ToS), mark.Reason, Grade.Reject))]
+    // Where samples of the window are known to be at fault, exactly those; else the stretch of the finding. What lies around the window was not judged with it.
+    private static IReadOnlyList<(float From, float To, string Reason, Grade Grade)> MarksIn(SheetSubject subject, Closeup closeup, TimeAxis times)
+    {
+        FaultMark[] inside = [.. closeup.Marks.Where(mark => mark.FromS < closeup.WindowToS && mark.ToS > closeup.WindowFromS)];
+        return inside.Length > 0
+            ? [.. inside.Select(mark => (
+                times.X(Math.Max(mark.FromS, closeup.WindowFromS)), times.X(Math.Min(mark.ToS, closeup.WindowToS)), mark.Reason, Grade.Reject))]
             : [.. subject.Channel.Cells.First(one => one.Trial == closeup.Trial).Findings
                 .Where(finding => finding.Grade > Grade.Pass)
                 .Select(finding => (times.X(finding.FromS), times.X(finding.ToS), finding.Reason, finding.Grade))];
+    }
 
     private static string Heading(SheetSubject subject, Closeup closeup)
     {

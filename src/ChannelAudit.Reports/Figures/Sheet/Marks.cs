@@ -19,7 +19,7 @@ internal static class Marks
         .OrderBy(ReasonLetters.Rank)
         .Select(reason => $"; {ReasonLetters.For(reason)}: {FigureText.Names([reason])}"));
 
-    /// <summary>Draws marks, the worst last and on top; letters that would touch are left out.</summary>
+    /// <summary>Draws marks, the worst last and on top; letters that would touch, or stand in a stretch that has the same one, are left out.</summary>
     /// <param name="picture">Where to.</param>
     /// <param name="subject">For sizes.</param>
     /// <param name="field">The field of the trace.</param>
@@ -34,16 +34,21 @@ internal static class Marks
         }
 
         float freeFrom = field.Left;
-        foreach ((float from, float _, string reason, Grade grade) in marks.OrderBy(mark => mark.From).ThenByDescending(mark => mark.Grade))
+        Dictionary<(string Reason, Grade Grade), float> said = [];
+        foreach ((float from, float to, string reason, Grade grade) in marks.OrderBy(mark => mark.From).ThenByDescending(mark => mark.Grade))
         {
             TextStyle style = Letter(subject) with { Color = grade == Grade.Reject ? Inks.RejectLine : Inks.QuestionableLine };
             string letter = ReasonLetters.For(reason);
             float width = TextMeasure.Width(letter, style);
             float left = Math.Min(Math.Max(from + 2, field.Left + 2), field.Right - width - 2);
-            if (left >= freeFrom)
+
+            // A trial of a stretch that has the letter already says nothing new.
+            bool isSaid = from < said.GetValueOrDefault((reason, grade), float.MinValue);
+            if (left >= freeFrom && !isSaid)
             {
                 picture.Text(letter, style, MathF.Round(left), field.Top + 4);
                 freeFrom = left + width + 4;
+                said[(reason, grade)] = to;
             }
         }
     }

@@ -37,6 +37,9 @@ internal static class WholeTrace
         DrawTrials(picture, subject, times, panel.Field);
     }
 
+    /// <summary>Whether its times are those of a clock; an enlarged part of it has the same.</summary>
+    internal static bool HasClock(ChannelView view) => view.Whole.ToS - view.Whole.FromS >= TimeAxis.ClockFromS;
+
     /// <summary>The unit behind a heading.</summary>
     internal static string Of(SheetSubject subject) => subject.Unit.Length > 0 ? $", {subject.Unit}" : ", raw codes";
 
