@@ -39,6 +39,10 @@ public sealed class SensitivityTally(AuditCriteria criteria)
             .ThenByDescending(reason => Swing(reason, counts => counts.Channels.Reject + counts.Channels.Questionable)),
     ];
 
+    /// <summary>Those of <see cref="ReasonsThatMatter"/> whose limits change the verdict of a trial; the others change channels alone.</summary>
+    public ImmutableArray<string> ReasonsOfTrials =>
+        [.. ReasonsThatMatter.Where(reason => Swing(reason, counts => counts.Trials.Reject) + Swing(reason, counts => counts.Trials.Questionable) > 0)];
+
     /// <summary>Adds a recording.</summary>
     /// <param name="rows">What its result says; null when it says nothing.</param>
     public void Add(ImmutableArray<MovedLimits>? rows)

@@ -36,8 +36,7 @@ public static class SensitivityFigure
         Picture picture = new(size.Width, size.Height);
         Scale scale = new(Math.Clamp(Math.Min(size.Width / 1500f, size.Height / 900f), 0.5f, 2));
         float top = DrawHead(picture, tally, scale);
-        ImmutableArray<string> reasons =
-            [MovedLimits.AllReasons, .. tally.ReasonsThatMatter.Where(reason => tally.Swing(reason, counts => counts.Trials.Reject) + tally.Swing(reason, counts => counts.Trials.Questionable) > 0).Take(MostReasons)];
+        ImmutableArray<string> reasons = [MovedLimits.AllReasons, .. tally.ReasonsOfTrials.Take(MostReasons)];
         int rows = (reasons.Length + Columns - 1) / Columns;
         int columns = Math.Min(Columns, reasons.Length);
         float width = (size.Width - (2 * scale.Margin)) / columns;

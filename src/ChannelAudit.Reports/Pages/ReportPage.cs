@@ -53,7 +53,7 @@ public static class ReportPage
     public static byte[] OfStudy(AuditRun run, RunDigest digest, SensitivitySection? sensitivity = null, ImmutableArray<KeptStudy> silence = default) => Page(RunSummary.Of(digest), html =>
     {
         ImmutableArray<RecordingDigest> worstFirst = RecordingDigest.WorstFirst(digest.Recordings);
-        WriteWay(html, run, digest, sensitivity is not null);
+        WriteWay(html, run, digest, sensitivity is not null, !silence.IsDefaultOrEmpty);
         StandsOut.Write(html, digest, worstFirst);
         DecisionSection.WriteStudy(html, digest);
         WriteFairness(html, digest.Fairness);
@@ -75,41 +75,33 @@ public static class ReportPage
         }
     }
 
-    private static void WriteWay(HtmlText html, AuditRun run, RunDigest digest, bool hasSensitivity)
+    private static void WriteWay(HtmlText html, AuditRun run, RunDigest digest, bool hasSensitivity, bool hasSilence)
     {
-        html.Line("<nav aria-label=\"On this page\"><ul>")
-            .Line("<li><a href=\"#stands-out\">What stands out</a></li><li><a href=\"#recordings\">All recordings</a></li>");
-        if (DecisionWords.Count(digest.Decisions) is not null)
+        html.Line("<nav aria-label=\"On this page\"><ul>");
+
+        // In the order of the page.
+        foreach ((bool isThere, string anchor, string title) in new[]
         {
-            html.Line("<li><a href=\"#decisions\">Decisions of persons</a></li>");
+            (true, "stands-out", "What stands out"),
+            (DecisionWords.Count(digest.Decisions) is not null, "decisions", "Decisions of persons"),
+            (digest.Fairness is not null, "even", FairnessWords.Title),
+            (!digest.Odd.IsEmpty, "odd", StudyWords.Title),
+            (true, "recordings", "All recordings"),
+            (!digest.Unread.IsEmpty, "unread", "Could not be read"),
+            (AlsoNoticedSection.IsNeeded(run, digest.Recordings), AlsoNoticedSection.Anchor, AlsoNoticedSection.Title),
+            (AdviceSection.IsNeeded(digest.Codes), AdviceSection.Anchor, AdviceSection.ShortTitle),
+            (hasSensitivity, "limits-moved", SensitivityWords.Title),
+            (hasSilence, SilenceSection.Anchor, SilenceWords.Title),
+            (true, "again", "How to make this again"),
+        })
+        {
+            if (isThere)
+            {
+                html.Line($"<li><a href=\"#{anchor}\">{title}</a></li>");
+            }
         }
 
-        if (digest.Fairness is not null)
-        {
-            html.Line($"<li><a href=\"#even\">{FairnessWords.Title}</a></li>");
-        }
-
-        if (!digest.Odd.IsEmpty)
-        {
-            html.Line($"<li><a href=\"#odd\">{StudyWords.Title}</a></li>");
-        }
-
-        if (!digest.Unread.IsEmpty)
-        {
-            html.Line("<li><a href=\"#unread\">Could not be read</a></li>");
-        }
-
-        if (AlsoNoticedSection.IsNeeded(run, digest.Recordings))
-        {
-            html.Line($"<li><a href=\"#{AlsoNoticedSection.Anchor}\">{AlsoNoticedSection.Title}</a></li>");
-        }
-
-        if (hasSensitivity)
-        {
-            html.Line($"<li><a href=\"#limits-moved\">{SensitivityWords.Title}</a></li>");
-        }
-
-        html.Line("<li><a href=\"#again\">How to make this again</a></li>").Line("</ul></nav>");
+        html.Line("</ul></nav>");
     }
 
     private static byte[] Page(string summary, Action<HtmlText> content)

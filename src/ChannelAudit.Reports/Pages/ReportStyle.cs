@@ -34,7 +34,7 @@ internal static class ReportStyle
         td.number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
         .overview thead th:nth-last-child(-n+4):nth-last-child(n+2) { text-align: right; }
-        .fair thead th:nth-child(n+4):nth-child(-n+5), .shares thead th:last-child { text-align: right; }
+        .fair thead th:nth-child(n+4):nth-child(-n+5), .shares thead th:last-child, .moved thead th:nth-child(n+2) { text-align: right; }
         .evidence, .overview, .fair { min-width: 52rem; }
         .evidence { table-layout: fixed; } .evidence thead th { width: 10%; } .evidence thead th:nth-child(1) { width: 14%; } .evidence thead th:nth-child(2) { width: 8.5rem; }
         .evidence thead th:nth-child(3) { width: 14%; } .evidence thead th:nth-child(4) { width: auto; } .evidence thead th:nth-child(5) { width: 17%; }
@@ -49,6 +49,7 @@ internal static class ReportStyle
         .marks { display: flex; flex-wrap: wrap; gap: .15rem .9rem; }
         a[aria-label] { text-decoration: none; } a[aria-label] bdi { text-decoration: underline; }
         .overview th[scope=row] { min-width: 11rem; } .overview td:last-child { min-width: 8rem; }
+        .overview thead th:nth-last-child(-n+4):nth-last-child(n+2) { width: 7.5rem; } .overview thead th:nth-last-child(5) { width: 40%; }
         .marks a { min-height: 1.5rem; min-width: 1.5rem; }
         ol.cells { list-style: none; margin: .5rem 0; padding: 0; display: flex; flex-wrap: wrap; gap: .15rem; }
         .unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); white-space: nowrap; }
@@ -64,6 +65,7 @@ internal static class ReportStyle
         .all { content-visibility: auto; contain-intrinsic-size: auto 40rem; }
         dt { font-weight: 700; } dd { margin: 0 0 .5rem 1.1rem; }
         img { width: 100%; height: auto; border: 1px solid var(--rule); margin: .75rem 0; }
+        @media screen and (prefers-color-scheme: dark) { img { filter: brightness(.82); } }
         .caution { border: 2px solid var(--ink); background: var(--shade); padding: .75rem 1rem; }
         code { font: .85rem "Cascadia Mono", "DejaVu Sans Mono", monospace; overflow-wrap: anywhere; } th code { overflow-wrap: normal; }
         pre { background: var(--shade); padding: .75rem 1rem; white-space: pre-wrap; }

@@ -41,7 +41,7 @@ public sealed class SensitivitySection(SensitivityTally tally, ReadOnlyMemory<by
         double[] factors = [.. MovedLimits.Factors.Append(1).Order()];
         html.Table(
             "moved", "Rejected trials, and in brackets questionable ones, by limits that tolerate more or less", ["Limits moved", .. factors.Select(SensitivityWords.Factor)]);
-        foreach (string reason in tally.ReasonsThatMatter.Prepend(MovedLimits.AllReasons))
+        foreach (string reason in tally.ReasonsOfTrials.Prepend(MovedLimits.AllReasons))
         {
             html.Markup("<tr><th scope=\"row\">").Text(SensitivityWords.Name(reason)).Markup("</th>");
             foreach (double factor in factors)

@@ -8,6 +8,9 @@ namespace ChannelAudit.Reports.Pages;
 /// <summary>What silence means in recordings whose owner asked, on the page.</summary>
 internal static class SilenceSection
 {
+    /// <summary>Where it is on the page.</summary>
+    public const string Anchor = "silence";
+
     /// <summary>Writes the section; nothing when nobody asked.</summary>
     public static void Write(HtmlText html, ImmutableArray<KeptStudy> studies)
     {
@@ -16,7 +19,7 @@ internal static class SilenceSection
             return;
         }
 
-        html.Line("<section>").ElementLine("h2 id=\"silence\"", SilenceWords.Title);
+        html.Line("<section>").ElementLine($"h2 id=\"{Anchor}\"", SilenceWords.Title);
         foreach (KeptStudy study in studies)
         {
             html.Markup("<h3>").Label(study.Result.Id).Line("</h3>").ElementLine("p", SilenceWords.Done(study.Result));

@@ -26,15 +26,15 @@ public static class SensitivityWords
 
         GradeCounts now = tally.InForce.Trials;
         string counted = $"By the limits in force {Rejected(now.Reject)} of {Quantities.Many(now.Total, "trial")} (each counted once a channel).";
-        ImmutableArray<string> reasons = tally.ReasonsThatMatter;
-        return reasons.IsEmpty
+        ImmutableArray<string> reasons = tally.ReasonsOfTrials;
+        return tally.ReasonsThatMatter.IsEmpty
             ? [counted, "Limits from half as large to twice as large would change no verdict.", .. Left(tally)]
             :
             [
                 counted,
                 $"Limits half as large would {Change(tally, MovedLimits.AllReasons, Half)}; limits twice as large would {Change(tally, MovedLimits.AllReasons, Twice)}.",
-                Deciding(tally, reasons),
-                Others(tally, reasons),
+                .. reasons.IsEmpty ? (string[])[] : [Deciding(tally, reasons), Others(tally, reasons)],
+                .. OfChannels(tally, reasons),
                 .. Left(tally),
             ];
     }
@@ -73,11 +73,18 @@ public static class SensitivityWords
         string[] doubting = [.. reasons.Skip(1).Where(reason => tally.Swing(reason, counts => counts.Trials.Reject) == 0).Select(Name)];
         return (rejecting.Length, doubting.Length) switch
         {
-            (0, 0) => "Moved alone, no other limits change anything.",
-            (_, 0) => $"After it: {string.Join(", ", rejecting)}. Moved alone, no other limits change anything.",
-            (0, _) => $"Moved alone, only {string.Join(", ", doubting)} would change anything else, and no rejected trial.",
-            _ => $"After it: {string.Join(", ", rejecting)}. Of questionable trials or channels alone: {string.Join(", ", doubting)}.",
+            (0, 0) => "Moved alone, no other limits change a trial.",
+            (_, 0) => $"After it: {string.Join(", ", rejecting)}. Moved alone, no other limits change a trial.",
+            (0, _) => $"Moved alone, only {string.Join(", ", doubting)} would change other trials, and none that is rejected.",
+            _ => $"After it: {string.Join(", ", rejecting)}. Of questionable trials alone: {string.Join(", ", doubting)}.",
         };
+    }
+
+    // A channel has limits of its own, and a share of bad trials: they are in no table that counts trials.
+    private static ImmutableArray<string> OfChannels(SensitivityTally tally, ImmutableArray<string> ofTrials)
+    {
+        string[] others = [.. tally.ReasonsThatMatter.Except(ofTrials, StringComparer.Ordinal).Select(Name)];
+        return others.Length == 0 ? [] : [$"Verdicts of channels alone, and no trial, hang on {string.Join(", ", others)}."];
     }
 
     private static ImmutableArray<string> Left(SensitivityTally tally) => tally.Without == 0

@@ -49,8 +49,26 @@ public sealed class SensitivityTests
     public void WordsSayWhatHangsOnWhichLimits() => Assert.Equal(
         "By the limits in force 10 are rejected of 150 trials (each counted once a channel). Limits half as large would reject 12 more; limits twice as large would reject 3 fewer. "
         + "Most hangs on mains: moved alone, half its limits would reject 9 more, twice its limits would reject 3 fewer. "
-        + "Moved alone, only baseline drift would change anything else, and no rejected trial.",
+        + "Moved alone, only baseline drift would change other trials, and none that is rejected.",
         string.Join(' ', SensitivityWords.Sentences(Tally())));
+
+    [Fact]
+    public void LimitsThatChangeChannelsAloneAreSaidApartAndInNoTableOfTrials()
+    {
+        SensitivityTally tally = Tally();
+        tally.Add(
+        [
+            Row("all", 1, new GradeCounts(50, 0, 0)), .. MovedLimits.Factors.Select(factor => Row("all", factor, new GradeCounts(50, 0, 0))),
+            new MovedLimits("dropout", 0.5, new GradeCounts(50, 0, 0), new GradeCounts(0, 1, 7)),
+        ]);
+        string page = Encoding.UTF8.GetString(ReportPage.OfStudy(SampleResults.Run().Audit, SampleResults.Run().Digest, new SensitivitySection(tally, null)));
+
+        Assert.Equal(["line-noise", "drift", "dropout"], tally.ReasonsThatMatter.AsEnumerable(), StringComparer.Ordinal);
+        Assert.Equal(["line-noise", "drift"], tally.ReasonsOfTrials.AsEnumerable(), StringComparer.Ordinal);
+        Assert.EndsWith("Verdicts of channels alone, and no trial, hang on missing samples.", string.Join(' ', SensitivityWords.Sentences(tally)), StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">baseline drift</th><td", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<th scope=\"row\">missing samples</th><td class=\"number\"", page, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void ARunInWhichNothingHangsOnTheLimitsSaysSo()

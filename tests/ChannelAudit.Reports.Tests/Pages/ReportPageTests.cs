@@ -20,6 +20,17 @@ public sealed partial class ReportPageTests
     public void ThePageOfARecordingIsAsAgreed() => Golden.Match("recording.html", SampleResults.Run().PageOf("day1+p07", Png));
 
     [Fact]
+    public void LinksAtTheTopStandInTheOrderOfThePageAndLeaveOutNoPart()
+    {
+        XDocument page = Parsed(SampleResults.Run().Report());
+        string[] links = [.. page.Descendants("nav").Descendants("a").Select(link => link.Attribute("href")!.Value[1..])];
+        string[] parts = [.. page.Descendants("h2").Select(head => head.Attribute("id")?.Value).OfType<string>()];
+
+        Assert.Equal(parts, links, StringComparer.Ordinal);
+        Assert.Contains("advice", links, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void ACommaCultureChangesNothing() => Assert.Equal(SampleResults.Run().AllPages(), CommaCulture.Run(() => SampleResults.Run().AllPages().ToArray()), StringComparer.Ordinal);
 
     [Fact]
