@@ -21,7 +21,10 @@ public sealed partial class DemoReadmeTests(DemoRun demo) : IClassFixture<DemoRu
                 foreach (string line in lines)
                 {
                     CommandRun run = await demo.RunLine(line);
-                    Assert.True(run.Code == ExitCode.Done && run.Error.Length == 0, string.Create(CultureInfo.InvariantCulture, $"{line}: {run.Code}\n{run.Error}"));
+
+                    // The README says that the list and the verdicts differ, and that this is the code for it.
+                    int expected = line.StartsWith("channelaudit reconcile ", StringComparison.Ordinal) ? ExitCode.Reached : ExitCode.Done;
+                    Assert.True(run.Code == expected && run.Error.Length == 0, string.Create(CultureInfo.InvariantCulture, $"{line}: {run.Code}\n{run.Error}"));
                     output += run.Output;
                     commands++;
                 }
@@ -33,9 +36,9 @@ public sealed partial class DemoReadmeTests(DemoRun demo) : IClassFixture<DemoRu
             Assert.Contains(string.Join('\n', lines), output, StringComparison.Ordinal);
         }
 
-        Assert.Equal(7, commands);
+        Assert.Equal(8, commands);
         FilesThatTheReadmeNamesAreThere();
-        AuditOfTheSameStudyHasTheSameBytes();
+        await AuditOfTheSameStudyHasTheSameBytes();
     }
 
     [Fact]
@@ -96,8 +99,9 @@ public sealed partial class DemoReadmeTests(DemoRun demo) : IClassFixture<DemoRu
         Assert.All(named, name => Assert.True(Path.Exists(Path.Combine(demo.Folder, name)), name));
     }
 
-    private void AuditOfTheSameStudyHasTheSameBytes()
+    private async Task AuditOfTheSameStudyHasTheSameBytes()
     {
+        Assert.Equal(ExitCode.Done, (await demo.RunLine("channelaudit screen study --setup study/setup.toml --out again")).Code);
         string[] files = FilesBelow(demo.Folder, "audit");
 
         Assert.Equal(files.Select(file => "again" + file["audit".Length..]), FilesBelow(demo.Folder, "again"), StringComparer.Ordinal);
@@ -114,6 +118,6 @@ public sealed partial class DemoReadmeTests(DemoRun demo) : IClassFixture<DemoRu
     [GeneratedRegex("(?<!`)`(?<text>[^`\n]+)`(?!`)", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Code();
 
-    [GeneratedRegex(@"^[\w-]+(/|\.(tsv|toml|md)$)|^(study|impedance|audit|again)$", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^[\w-]+(/|\.(tsv|toml|md)$)|^(study|impedance|audit)$", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Place();
 }

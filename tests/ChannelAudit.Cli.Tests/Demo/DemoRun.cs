@@ -30,7 +30,7 @@ public sealed class DemoRun : IAsyncLifetime, IDisposable
     {
         string[] words = line.Split(' ');
         Assert.Equal("channelaudit", words[0]);
-        int verbs = words[1] is "screen" or "pilot" ? 1 : 2;
+        int verbs = words[1] is "screen" or "pilot" or "verify" or "reconcile" ? 1 : 2;
         CommandRun run = await Run([.. words.Skip(1).Select((word, i) => i < verbs || word.StartsWith('-') ? word : Path.Combine(Folder, word))]);
         return run with { Output = run.Output.Replace(Folder + Path.DirectorySeparatorChar, string.Empty, StringComparison.Ordinal) };
     }
