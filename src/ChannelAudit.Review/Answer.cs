@@ -1,3 +1,5 @@
+using System.Net;
+using System.Text;
 using System.Text.Json;
 using Microsoft.AspNetCore.Http;
 
@@ -33,8 +35,18 @@ internal static class Answer
         return Bytes(context, JsonSerializer.SerializeToUtf8Bytes(value, Style), "application/json; charset=utf-8");
     }
 
-    /// <summary>Answers with what is wrong and what to do.</summary>
-    public static Task Fault(HttpContext context, int status, string error, string hint) => Json(context, new { error, hint }, status);
+    /// <summary>Answers with what is wrong and what to do: as a page to whoever opens an address, else as JSON.</summary>
+    public static Task Fault(HttpContext context, int status, string error, string hint)
+    {
+        bool isOpened = HttpMethods.IsGet(context.Request.Method) && context.Request.Headers.Accept.ToString().Contains("text/html", StringComparison.OrdinalIgnoreCase);
+        if (!isOpened)
+        {
+            return Json(context, new { error, hint }, status);
+        }
+
+        context.Response.StatusCode = status;
+        return Bytes(context, Encoding.UTF8.GetBytes(FaultPage(error, hint)), "text/html; charset=utf-8");
+    }
 
     /// <summary>Answers with bytes.</summary>
     public static async Task Bytes(HttpContext context, ReadOnlyMemory<byte> bytes, string type)
@@ -43,4 +55,11 @@ internal static class Answer
         context.Response.ContentLength = bytes.Length;
         await context.Response.Body.WriteAsync(bytes, context.RequestAborted);
     }
+
+    private static string FaultPage(string error, string hint) =>
+        "<!doctype html>\n<html lang=\"en\">\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+        + "<meta name=\"color-scheme\" content=\"light dark\">\n"
+        + $"<title>Review</title>\n<h1>{Sentence(error)}</h1>\n<p>{Sentence(hint)}</p>\n</html>\n";
+
+    private static string Sentence(string words) => WebUtility.HtmlEncode($"{char.ToUpperInvariant(words[0])}{words[1..]}.");
 }

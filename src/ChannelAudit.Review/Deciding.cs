@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Reviewing;
@@ -9,34 +10,32 @@ namespace ChannelAudit.Review;
 /// <summary>Answers requests that change something: decisions, their withdrawal, and on request the tables.</summary>
 /// <param name="book">The cells.</param>
 /// <param name="desk">Takes decisions.</param>
-/// <param name="shelf">Knows whether a recording is the audited one.</param>
+/// <param name="cells">Knows whether what is shown of a cell can be decided about.</param>
 /// <param name="update">Brings tables and pages up to date; says whether anything was written.</param>
-internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf shelf, Func<CancellationToken, bool> update)
+internal sealed class Deciding(ReviewBook book, ReviewDesk desk, CellDesk cells, Func<CancellationToken, bool> update)
 {
-    private static readonly string[] DecisionFields = ["n", "verdict", "reason", "seen"];
+    private static readonly string[] DecisionFields = ["n", "reach", "others", "verdict", "reason", "seen"];
     private static readonly string[] WithdrawalFields = ["number"];
 
     /// <summary>Answers <c>/decide</c>.</summary>
     public async Task Decide(HttpContext context)
     {
         Dictionary<string, JsonElement>? fields = await PostedFields.Read(context.Request.Body, DecisionFields, context.RequestAborted);
-        if (fields is null || PostedFields.Whole(fields["n"]) is not { } number || PostedFields.Whole(fields["seen"]) is not { } seen || seen < 0
-            || PostedFields.Text(fields["reason"]) is not { } reason
-            || GradeCode.From(PostedFields.Text(fields["verdict"]) ?? string.Empty) is not { } verdict)
+        if (fields is null || RequestOf(fields) is not { } request)
         {
             await NotUnderstood(context);
             return;
         }
 
-        if (number >= 1 && number <= book.Cells.Length)
+        if (request.Number >= 1 && request.Number <= book.Cells.Length)
         {
-            await shelf.RequireAudited(book.Cells[number - 1].Recording, context.RequestAborted);
+            await cells.RequireSeen(request.Number, context.RequestAborted);
         }
 
         try
         {
-            Decision line = desk.Decide(number, verdict, reason, seen, CancellationToken.None);
-            await Answer.Json(context, new { line.Number, Next = book.NextAfter(number), State = ReviewState.Of(book) });
+            ImmutableArray<Decision> lines = desk.Decide(request, CancellationToken.None);
+            await Answer.Json(context, new { lines[0].Number, Count = lines.Length, Next = book.NextAfter(request.Number), State = ReviewState.Of(book) });
         }
         catch (DecisionConflictException conflict)
         {
@@ -55,8 +54,8 @@ internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf 
             return;
         }
 
-        Decision line = desk.Withdraw(number, CancellationToken.None);
-        await Answer.Json(context, new { line.Number, State = ReviewState.Of(book) });
+        ImmutableArray<Decision> step = desk.Withdraw(number, CancellationToken.None);
+        await Answer.Json(context, new { Count = step.Length, Cell = book.NumberOf(step[0]), State = ReviewState.Of(book) });
     }
 
     /// <summary>Answers <c>/tables</c>.</summary>
@@ -71,6 +70,24 @@ internal sealed class Deciding(ReviewBook book, ReviewDesk desk, RecordingShelf 
         bool isWritten = await Task.Run(() => update(CancellationToken.None), context.RequestAborted);
         await Answer.Json(context, new { isWritten });
     }
+
+    private static ReviewRequest? RequestOf(Dictionary<string, JsonElement> fields) =>
+        PostedFields.Whole(fields["n"]) is { } number
+        && PostedFields.Whole(fields["others"]) is { } others
+        && PostedFields.Whole(fields["seen"]) is >= 0 and { } seen
+        && PostedFields.Text(fields["reason"]) is { } reason
+        && ReachOf(PostedFields.Text(fields["reach"])) is { } reach
+        && GradeCode.From(PostedFields.Text(fields["verdict"]) ?? string.Empty) is { } verdict
+            ? new ReviewRequest(number, reach, others, verdict, reason, seen)
+            : null;
+
+    private static ReviewReach? ReachOf(string? word) => word switch
+    {
+        "trial" => ReviewReach.Trial,
+        "channel" => ReviewReach.Channel,
+        "alike" => ReviewReach.Alike,
+        _ => null,
+    };
 
     private static Task NotUnderstood(HttpContext context) => Answer.Fault(
         context, StatusCodes.Status400BadRequest, "the request was not understood: nothing was decided", "reload the page");

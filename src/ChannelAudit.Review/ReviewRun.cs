@@ -2,7 +2,6 @@ using System.Reflection;
 using System.Runtime.InteropServices;
 using ChannelAudit.Reports.Deciding;
 using ChannelAudit.Reports.Reviewing;
-using ChannelAudit.Reports.Wording;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Review;
@@ -28,7 +27,7 @@ internal static class ReviewRun
         Task following = options.FollowsInput ? Task.Run(() => EndWith(input, ended)) : Task.CompletedTask;
         await using (ReviewServer server = await ReviewServer.Start(book, options.Port, TimeProvider.System, Update, Show, ended.Token))
         {
-            await output.WriteAsync(Words(book));
+            await output.WriteAsync(StartWords.Of(book, server.Pictures));
             await server.Wait(ended.Token);
         }
 
@@ -45,14 +44,6 @@ internal static class ReviewRun
         bool Update(CancellationToken cancel) => AuditUpdate.Run(options.Review.Folder, Version, cancel);
 
         void Show(string address) => output.Write($"Open in a browser (works once): {address}\n");
-    }
-
-    private static string Words(ReviewBook book)
-    {
-        string seed = book.Seed is { } number ? FormattableString.Invariant($" Blind, in the order of seed {number}.") : string.Empty;
-        string who = book.Options.IsReadOnly ? " Read-only." : string.Empty;
-        return $"{ReviewState.Of(book).Left} of {Quantities.Many(book.Cells.Length, "cell")} left to look at.{seed}{who} "
-            + "Ctrl-C ends the review; every decision is on the disk at once.\n";
     }
 
     private static string Finish(ReviewBook book) => !book.Options.IsReadOnly && AuditUpdate.Run(book.Options.Folder, Version, CancellationToken.None)

@@ -32,9 +32,10 @@ internal sealed class ReviewServer : IAsyncDisposable
         _book = book;
         _guard = new Guard(_tokens);
         _shelf = new RecordingShelf(book.Audit, book.Options.DataRoot);
-        CellPictures pictures = new(book, _shelf);
-        _reading = new Reading(book, new CellDesk(book, _shelf, pictures), pictures);
-        _deciding = new Deciding(book, new ReviewDesk(book, clock), _shelf, update);
+        Pictures = new CellPictures(book, _shelf);
+        CellDesk cells = new(book, _shelf, Pictures);
+        _reading = new Reading(book, cells, Pictures);
+        _deciding = new Deciding(book, new ReviewDesk(book, clock), cells, update);
 
         // The empty builder reads no settings: a file in the folder that one stands in could open the server to the network.
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
@@ -53,6 +54,9 @@ internal sealed class ReviewServer : IAsyncDisposable
 
     /// <summary>Called with a fresh address whenever one was used.</summary>
     public Action<string> OnAddress { get; init; } = _ => { };
+
+    /// <summary>Makes the pictures.</summary>
+    public CellPictures Pictures { get; }
 
     /// <summary>Host and port, <c>http://127.0.0.1:PORT</c>.</summary>
     public string Origin { get; private set; } = string.Empty;
@@ -144,10 +148,6 @@ internal sealed class ReviewServer : IAsyncDisposable
 
         return (isPost, path) switch
         {
-            (false, "/") => Answer.Bytes(context, PageFiles.Html, "text/html; charset=utf-8"),
-            (false, "/favicon.ico") => Answer.Bytes(context, PageFiles.Icon, "image/svg+xml"),
-            (false, "/review.css") => Answer.Bytes(context, PageFiles.Css, "text/css; charset=utf-8"),
-            (false, "/review.js") => Answer.Bytes(context, PageFiles.Script, "text/javascript; charset=utf-8"),
             (false, "/state") => _reading.State(context),
             (false, "/cell") => _reading.Cell(context),
             (false, "/ribbon") => _reading.Ribbon(context),
@@ -156,6 +156,7 @@ internal sealed class ReviewServer : IAsyncDisposable
             (true, "/decide") => _deciding.Decide(context),
             (true, "/withdraw") => _deciding.Withdraw(context),
             (true, "/tables") => _deciding.Tables(context),
+            (false, _) when PageFiles.At(path) is { } file => Answer.Bytes(context, file.Bytes, file.Type),
             _ => Reading.NotFound(context),
         };
     }
@@ -167,6 +168,13 @@ internal sealed class ReviewServer : IAsyncDisposable
     {
         if (_tokens.Exchange(token) is not { } session)
         {
+            // A window that was closed and opened again from the terminal: this browser was let in before.
+            if (_guard.Knows(context))
+            {
+                context.Response.Redirect("/");
+                return Task.CompletedTask;
+            }
+
             return Answer.Fault(context, StatusCodes.Status403Forbidden, "this address was used before", "open the latest address that the terminal shows; each works once");
         }
 

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using ChannelAudit.Decisions;
 using ChannelAudit.Lists;
 using ChannelAudit.Reports.Raters;
+using ChannelAudit.Reports.Reviewing;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Verdicts;
 using Xunit;
@@ -51,9 +52,9 @@ public sealed class BlindTests : IDisposable
     [Fact]
     public async Task AFaultDoesNotSayWhichRecordingItIs()
     {
+        await using ReviewClient client = await ReviewClient.Start(_folder.BlindBy("S.Econd"));
         File.Delete(Path.Combine(_folder.Data, ReviewFolder.Paths[0]));
         File.Delete(Path.Combine(_folder.Data, ReviewFolder.Paths[1]));
-        await using ReviewClient client = await ReviewClient.Start(_folder.BlindBy("S.Econd"));
 
         (HttpStatusCode status, string text) = await client.Send(HttpMethod.Get, "/picture?n=1&from=-1&to=4");
         (HttpStatusCode decided, JsonNode body) = await client.Decide(1, "pass", "x");
@@ -149,12 +150,102 @@ public sealed class BlindTests : IDisposable
         }
 
         JsonNode state = await blind.Get("/state");
-        (HttpStatusCode status, _) = await blind.Post("/decide", new { n = 1, verdict = "pass", reason = "quiet", seen });
+        (HttpStatusCode status, _) = await blind.Decide(1, "pass", "quiet", seen);
         JsonNode cell = await blind.Get("/cell?n=1");
 
         Assert.Equal(54, (int)state["leftCount"]!);
         Assert.Empty(state["reasons"]!.AsArray());
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Equal("quiet", (string)cell["decisions"]!.AsArray().Single()!["reason"]!);
+    }
+
+    [Fact]
+    public async Task CellsThatThePersonHasDecidedWithEverythingInViewAreLeftOut()
+    {
+        await using (ReviewClient open = await ReviewClient.Start(_folder.By("S.Econd")))
+        {
+            await open.Decide(1, "pass", "one");
+            await open.Decide(2, "pass", "two");
+            await open.Post("/withdraw", new { number = 2 });
+        }
+
+        ReviewBook own = ReviewBook.Open(_folder.BlindBy("S.Econd"), CancellationToken.None);
+        ReviewBook other = ReviewBook.Open(_folder.BlindBy("T.Hird"), CancellationToken.None);
+
+        Assert.Equal((52, 2), (own.Cells.Length, own.LeftOut));
+        Assert.Equal((54, 0), (other.Cells.Length, other.LeftOut));
+        Assert.Equal(own.Cells, other.Cells.Where(own.Cells.Contains));
+    }
+
+    [Fact]
+    public async Task WhatWasJudgedBlindBeforeStaysInTheList()
+    {
+        int place;
+        await using (ReviewClient blind = await ReviewClient.Start(_folder.BlindBy("S.Econd")))
+        {
+            await blind.Decide(1, "reject", "noisy");
+        }
+
+        Decision line = Ledger.Read(_folder.Audit).Lines.Single();
+        await using (ReviewClient open = await ReviewClient.Start(_folder.By("S.Econd")))
+        {
+            place = ReviewBook.Open(_folder.By("S.Econd"), CancellationToken.None).NumberOf(line);
+            Assert.Equal(HttpStatusCode.OK, (await open.Decide(place, "pass", "quiet after all")).Status);
+        }
+
+        Assert.Equal(0, ReviewBook.Open(_folder.BlindBy("S.Econd"), CancellationToken.None).LeftOut);
+    }
+
+    [Fact]
+    public async Task WhoHasSeenEverythingCannotJudgeBlind()
+    {
+        await using (ReviewClient open = await ReviewClient.Start(_folder.By("S.Econd")))
+        {
+            for (int n = 1; n <= 54; n++)
+            {
+                await open.Decide(n, "pass", "all of it");
+            }
+        }
+
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => ReviewBook.Open(_folder.BlindBy("S.Econd"), CancellationToken.None));
+
+        Assert.StartsWith("nothing is left to judge blind: S.Econd has decided 54 cells", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task TheScopeStandsInTheOriginAndIsGoneOnWith()
+    {
+        int count;
+        await using (ReviewClient client = await ReviewClient.Start(_folder.BlindBy("S.Econd", 42) with { Scope = ReviewScope.Questionable }))
+        {
+            count = (int)(await client.Get("/state"))["count"]!;
+            await client.Decide(1, "pass", "quiet");
+        }
+
+        Assert.Equal("review:seed=42:cells=questionable", Ledger.Read(_folder.Audit).Lines.Single().Origin);
+
+        ReviewBook again = ReviewBook.Open(_folder.BlindBy("S.Econd", seed: null), CancellationToken.None);
+        ReviewBook anew = ReviewBook.Open(_folder.BlindBy("S.Econd", 42), CancellationToken.None);
+
+        Assert.InRange(count, 1, 53);
+        Assert.Equal((count, 42u, 1), (again.Cells.Length, again.Seed!.Value, ReviewState.Of(again).Count - ReviewState.Of(again).LeftCount));
+        Assert.Equal(54, anew.Cells.Length);
+    }
+
+    [Theory]
+    [InlineData("channel", 0)]
+    [InlineData("alike", 0)]
+    public async Task NothingButOneTrialIsDecidedBlind(string reach, int others)
+    {
+        await using ReviewClient client = await ReviewClient.Start(_folder.BlindBy("S.Econd"));
+
+        (HttpStatusCode status, JsonNode body) = await client.Decide(1, "reject", "noisy", reach, others);
+        JsonNode cell = await client.Get("/cell?n=1");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, status);
+        Assert.Contains("one trial at a time", (string)body["error"]!, StringComparison.Ordinal);
+        Assert.Null(cell["whole"]);
+        Assert.Equal(0, (int)cell["alike"]!);
+        Assert.Empty(Ledger.Read(_folder.Audit).Lines);
     }
 }

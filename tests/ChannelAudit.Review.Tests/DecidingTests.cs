@@ -66,7 +66,7 @@ public sealed class DecidingTests : IDisposable
         Assert.Equal(
             (HttpStatusCode.UnprocessableEntity, HttpStatusCode.OK, HttpStatusCode.UnprocessableEntity, HttpStatusCode.OK), (other, last, again, first));
         Assert.Equal([null, null, 2, 1], Ledger.Read(_folder.Audit).Lines.Select(line => line.Withdraws));
-        Assert.Equal(0, (int)body["state"]!["undo"]!);
+        Assert.Null(body["state"]!["undo"]);
         Assert.False((bool)(await client.Get("/cell?n=1"))["isDecided"]!);
     }
 
@@ -83,7 +83,8 @@ public sealed class DecidingTests : IDisposable
         await using ReviewClient again = await ReviewClient.Start(_folder.By("R.Viewer"));
         JsonNode state = await again.Get("/state");
 
-        Assert.Equal((left, 2, 1), ((int)state["leftCount"]!, (int)state["first"]!, (int)state["undo"]!));
+        Assert.Equal((left, 2, 1), ((int)state["leftCount"]!, (int)state["first"]!, (int)state["undo"]!["number"]!));
+        Assert.True((bool)state["undo"]!["isEarlier"]!);
         Assert.Equal("one", (string)(await again.Get("/cell?n=1"))["decisions"]![0]!["reason"]!);
     }
 
@@ -96,10 +97,10 @@ public sealed class DecidingTests : IDisposable
         await one.Decide(1, "pass", "looks fine");
         await one.Decide(2, "reject", "elsewhere");
 
-        (HttpStatusCode first, JsonNode told) = await two.Post("/decide", new { n = 1, verdict = "reject", reason = "does not", seen });
+        (HttpStatusCode first, JsonNode told) = await two.Decide(1, "reject", "does not", seen);
         int between = Ledger.Read(_folder.Audit).Lines.Length;
-        (HttpStatusCode second, _) = await two.Post("/decide", new { n = 1, verdict = "reject", reason = "does not", seen = (int)told["seen"]! });
-        (HttpStatusCode elsewhere, _) = await two.Post("/decide", new { n = 3, verdict = "reject", reason = "nobody was here", seen });
+        (HttpStatusCode second, _) = await two.Decide(1, "reject", "does not", (int)told["seen"]!);
+        (HttpStatusCode elsewhere, _) = await two.Decide(3, "reject", "nobody was here", seen);
 
         Assert.Equal((HttpStatusCode.Conflict, HttpStatusCode.OK, HttpStatusCode.OK), (first, second, elsewhere));
         Assert.Equal("R.Viewer has decided since you looked: pass, looks fine", (string)told["error"]!);
@@ -117,7 +118,7 @@ public sealed class DecidingTests : IDisposable
         int seen = (int)(await two.Get("/cell?n=1"))["seen"]!;
         await one.Post("/withdraw", new { number = 1 });
 
-        (HttpStatusCode status, JsonNode told) = await two.Post("/decide", new { n = 1, verdict = "reject", reason = "does not", seen });
+        (HttpStatusCode status, JsonNode told) = await two.Decide(1, "reject", "does not", seen);
 
         Assert.Equal(HttpStatusCode.Conflict, status);
         Assert.Equal("R.Viewer has taken a decision back since you looked: pass, looks fine", (string)told["error"]!);
@@ -167,19 +168,41 @@ public sealed class DecidingTests : IDisposable
         Assert.Contains("another SHA-256", (string)body["error"]!, StringComparison.Ordinal);
         Assert.Equal("differs", (string)cell["data"]!);
         Assert.Contains("not the one that was audited", (string)cell["dataWords"]!, StringComparison.Ordinal);
+        Assert.StartsWith("Nothing can be decided here", (string)cell["obstacle"]!, StringComparison.Ordinal);
         Assert.False(File.Exists(Path.Combine(_folder.Audit, Ledger.FileName)));
     }
 
     [Fact]
-    public async Task WithoutDataItIsSaidAndDecidingIsPossible()
+    public async Task WithoutDataNothingIsDecidedOfWhichNothingIsShown()
     {
         await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer") with { DataRoot = null });
 
+        JsonNode bare = await client.Get("/cell?n=1");
         (HttpStatusCode picture, _) = await client.Send(HttpMethod.Get, "/picture?n=1&from=0&to=4");
+        (HttpStatusCode status, JsonNode body) = await client.Decide(1, "pass", "x");
+        (HttpStatusCode whole, _) = await client.Decide(1, "pass", "x", "channel");
+
+        Assert.Equal(("none", false), ((string)bare["data"]!, (bool)bare["hasSheet"]!));
+        Assert.StartsWith("Nothing of this trial can be shown", (string)bare["dataWords"]!, StringComparison.Ordinal);
+        Assert.StartsWith("Nothing can be decided here", (string)bare["obstacle"]!, StringComparison.Ordinal);
+        Assert.Equal(
+            (HttpStatusCode.NotFound, HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity), (picture, status, whole));
+        Assert.Equal("nothing of this trial is shown: nothing was decided", (string)body["error"]!);
+        Assert.False(File.Exists(Path.Combine(_folder.Audit, Ledger.FileName)));
+    }
+
+    [Fact]
+    public async Task WithoutDataAPictureOfTheAuditIsEnoughToDecide()
+    {
+        await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer") with { DataRoot = null });
+        JsonNode bare = await client.Get("/cell?n=1");
+        _folder.PutSheets((string)bare["recording"]!);
+
+        JsonNode cell = await client.Get("/cell?n=1");
         (HttpStatusCode status, _) = await client.Decide(1, "pass", "x");
 
-        Assert.Equal((HttpStatusCode.NotFound, HttpStatusCode.OK), (picture, status));
-        Assert.Contains("--data", (string)(await client.Get("/cell?n=1"))["dataWords"]!, StringComparison.Ordinal);
+        Assert.Equal((true, string.Empty, HttpStatusCode.OK), ((bool)cell["hasSheet"]!, (string)cell["obstacle"]!, status));
+        Assert.Contains("--data", (string)cell["dataWords"]!, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -217,6 +240,9 @@ public sealed class DecidingTests : IDisposable
         ChannelAuditException data = Assert.Throws<ChannelAuditException>(() => ReviewBook.Open(_folder.By("R.Viewer") with { DataRoot = "/no/where" }, CancellationToken.None));
         ChannelAuditException audit = Assert.Throws<ChannelAuditException>(() => ReviewBook.Open(_folder.By("R.Viewer") with { Folder = _folder.Data }, CancellationToken.None));
 
+        ChannelAuditException none = Assert.Throws<ChannelAuditException>(() => ReviewBook.Open(_folder.By("R.Viewer") with { DataRoot = _folder.Audit }, CancellationToken.None));
+
+        Assert.Equal($"--data: below {_folder.Audit} lies none of the 2 recordings of the audit", none.Message);
         Assert.StartsWith("a blind review needs --data", blind.Message, StringComparison.Ordinal);
         Assert.Equal("--data: there is no folder /no/where", data.Message);
         Assert.Contains("not an audit", audit.Message, StringComparison.Ordinal);

@@ -33,6 +33,7 @@ public sealed class GuardTests : IDisposable
     [Theory]
     [InlineData("/")]
     [InlineData("/review.js")]
+    [InlineData("/form.js")]
     [InlineData("/state")]
     [InlineData("/cell?n=1")]
     [InlineData("/ribbon?n=1")]
@@ -65,6 +66,30 @@ public sealed class GuardTests : IDisposable
         Assert.Equal("/", answer.Headers.Location!.OriginalString);
     }
 
+    [Fact]
+    public async Task WhoeverOpensAUsedAddressReadsAPageAndWhoWasLetInIsLetInAgain()
+    {
+        await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer"));
+        using HttpClient other = new();
+        other.DefaultRequestHeaders.Accept.ParseAdd("text/html,application/xhtml+xml");
+
+        using HttpResponseMessage used = await other.GetAsync(client.Addresses[0]);
+        using HttpResponseMessage bare = await other.GetAsync(client.Server.Origin + "/?token=<b>");
+        (HttpStatusCode again, string page) = await client.Send(HttpMethod.Get, new Uri(client.Addresses[0]).PathAndQuery);
+        (_, string data) = await client.Send(HttpMethod.Get, "/nothing");
+
+        Assert.Equal((HttpStatusCode.Forbidden, "text/html"), (used.StatusCode, used.Content.Headers.ContentType!.MediaType));
+        string text = await used.Content.ReadAsStringAsync();
+        Assert.Contains("<h1>This address was used before.</h1>", text, StringComparison.Ordinal);
+        Assert.Contains("Open the latest address that the terminal shows", text, StringComparison.Ordinal);
+        Assert.Contains("default-src 'none'", used.Headers.GetValues("Content-Security-Policy").Single(), StringComparison.Ordinal);
+        Assert.DoesNotContain("<b>", await bare.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, again);
+        Assert.Contains("<title>Review</title>", page, StringComparison.Ordinal);
+        Assert.Equal(2, client.Addresses.Count);
+        Assert.StartsWith("{", data, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("attacker.example")]
     [InlineData("attacker.example:80")]
@@ -94,7 +119,7 @@ public sealed class GuardTests : IDisposable
 
         (HttpStatusCode status, _) = await client.Send(HttpMethod.Post, "/decide", request =>
         {
-            request.Content = new StringContent("{\"n\":1,\"verdict\":\"pass\",\"reason\":\"x\",\"seen\":0}", Encoding.UTF8, "application/json");
+            request.Content = new StringContent("{\"n\":1,\"reach\":\"trial\",\"others\":0,\"verdict\":\"pass\",\"reason\":\"x\",\"seen\":0}", Encoding.UTF8, "application/json");
             if (from is not null)
             {
                 request.Headers.Add("Origin", from);
@@ -144,14 +169,14 @@ public sealed class GuardTests : IDisposable
             request.Content.Headers.ContentType = new MediaTypeHeaderValue(type);
             request.Headers.Add("Origin", client.Server.Origin);
         };
-        string large = "{\"n\":1,\"verdict\":\"pass\",\"seen\":0,\"reason\":\"" + new string('x', 20_000) + "\"}";
-        string right = "{\"n\":1,\"verdict\":\"pass\",\"seen\":0,\"reason\":\"x\"}";
+        string large = "{\"n\":1,\"reach\":\"trial\",\"others\":0,\"verdict\":\"pass\",\"seen\":0,\"reason\":\"" + new string('x', 20_000) + "\"}";
+        string right = "{\"n\":1,\"reach\":\"trial\",\"others\":0,\"verdict\":\"pass\",\"seen\":0,\"reason\":\"x\"}";
 
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, (await client.Send(HttpMethod.Post, "/decide", With(large, "application/json"))).Status);
         Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await client.Send(HttpMethod.Post, "/decide", With(right, "text/plain"))).Status);
         string[] all =
         [
-            "[]", "{", "{}", right[..^1] + ",\"more\":1}", right.Replace("1,", "1.5,", StringComparison.Ordinal), right.Replace("pass", "good", StringComparison.Ordinal), "{\"n\":{\"n\":{}}}",
+            "[]", "{", "{}", right[..^1] + ",\"more\":1}", right.Replace("1,", "1.5,", StringComparison.Ordinal), right.Replace("\"seen\":0", "\"seen\":-1", StringComparison.Ordinal), right.Replace("pass", "good", StringComparison.Ordinal), right.Replace("trial", "study", StringComparison.Ordinal), "{\"n\":{\"n\":{}}}",
         ];
         foreach (string wrong in all)
         {

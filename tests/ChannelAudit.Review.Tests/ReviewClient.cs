@@ -64,8 +64,15 @@ internal sealed class ReviewClient : IAsyncDisposable
     }
 
     /// <summary>Decides about a cell that was just looked at.</summary>
-    public async Task<(HttpStatusCode Status, JsonNode Body)> Decide(int number, string verdict, string reason) =>
-        await Post("/decide", new { n = number, verdict, reason, seen = (int)(await Get(FormattableString.Invariant($"/cell?n={number}")))["seen"]! });
+    public async Task<(HttpStatusCode Status, JsonNode Body)> Decide(int number, string verdict, string reason, string reach = "trial", int others = 0) =>
+        await Decide(number, verdict, reason, await Seen(number), reach, others);
+
+    /// <summary>Decides about a cell that was looked at when the ledger had a number of lines.</summary>
+    public async Task<(HttpStatusCode Status, JsonNode Body)> Decide(int number, string verdict, string reason, int seen, string reach = "trial", int others = 0) =>
+        await Post("/decide", new { n = number, reach, others, verdict, reason, seen });
+
+    /// <summary>Lines of the ledger that a cell is shown from.</summary>
+    public async Task<int> Seen(int number) => (int)(await Get(FormattableString.Invariant($"/cell?n={number}")))["seen"]!;
 
     /// <summary>Sends a request as it stands.</summary>
     public async Task<(HttpStatusCode Status, string Text)> Send(HttpMethod method, string path, Action<HttpRequestMessage>? with = null)

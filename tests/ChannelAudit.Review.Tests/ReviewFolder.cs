@@ -56,6 +56,18 @@ internal sealed class ReviewFolder : IDisposable
     /// <summary>A blind review by a person.</summary>
     public ReviewOptions BlindBy(string name, uint? seed = 7) => By(name) with { IsBlind = true, Seed = seed };
 
+    /// <summary>Puts a picture of each channel of a recording into the audit, as <c>screen --figures all</c> does.</summary>
+    public void PutSheets(string recording)
+    {
+        RecordingResult result = Made.Value.Results.Single(one => string.Equals(one.Id, recording, StringComparison.Ordinal));
+        foreach (ChannelResult channel in result.Channels)
+        {
+            string path = Path.Combine(Audit, AuditWriter.Place(result.Id, FigureFile.SheetOf(result, channel)));
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, [0x89, 0x50, 0x4E, 0x47]);
+        }
+    }
+
     /// <inheritdoc/>
     public void Dispose() => _folder.Dispose();
 

@@ -38,6 +38,20 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
         return book.Options.IsBlind ? blind : Open(blind, place, bare);
     }
 
+    /// <summary>Refuses a cell of which nothing is seen, or another signal than the one that was audited: nobody shall decide about it.</summary>
+    /// <param name="number">The number of the cell, from 1.</param>
+    /// <param name="cancel">Ends the wait for the recording's bytes to be looked at.</param>
+    /// <exception cref="ChannelAuditException">When it is so.</exception>
+    public async Task RequireSeen(int number, CancellationToken cancel)
+    {
+        if (book.Options.DataRoot is null && pictures.SheetOf(number) is null)
+        {
+            throw ReviewErrors.NothingShown();
+        }
+
+        await shelf.RequireAudited(book.Cells[number - 1].Recording, cancel);
+    }
+
     /// <summary>A decision in words.</summary>
     /// <param name="one">The decision and what has become of it.</param>
     public static DecisionView Words(StatedDecision one)
@@ -73,6 +87,7 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
         double zero = pictures.ZeroOf(number);
         Task<FileCheck> check = shelf.CheckOf(place.Recording);
         FileCheck data = check.IsCompletedSuccessfully ? check.Result : FileCheck.Checking;
+        bool hasSheet = pictures.SheetOf(number) is not null;
         return new CellView
         {
             Number = number,
@@ -86,7 +101,10 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
             IsDecided = book.IsDecided(number),
             Decisions = [.. book.OwnIn(bare).Where(one => IsAbout(one.Decision, channel.Name, trial.Number)).Select(Words).Select(Hidden)],
             Data = Code(data),
-            DataWords = WordsOf(data),
+            DataWords = WordsOf(data, hasSheet),
+            Obstacle = ObstacleOf(data, hasSheet),
+            HasSheet = hasSheet,
+            LongestS = CellPictures.LongestS,
             Next = book.NextAfter(number),
             Seen = 0,
         };
@@ -109,16 +127,28 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
             Verdict = VerdictWords.Code(cell.Verdict),
             Final = VerdictWords.Code(FinalVerdict.OfTrial(bare, bare.Channels[place.Channel], bare.Channels[place.Channel].Cells[place.Cell])),
             Findings = [.. cell.Reasons.SelectMany(reason => Findings(result, channel, cell, reason))],
-            NotAssessed = [.. cell.NotAssessed.Select(question => $"{ReasonWords.For(question.Reason).Name}: {question.Cause}")],
-            Measures = [.. cell.Measures.Where(measure => measure.Questionable is not null || measure.Reject is not null).Select(Measure)],
+            NotAssessed = [.. cell.NotAssessed.Select(question => new OpenQuestionView(ReasonWords.For(question.Reason).Name, question.Cause))],
+            Whole = Whole(bare, bare.Channels[place.Channel]),
+            Alike = AlikeCells.To(book, blind.Number).Length,
+            Measures =
+            [
+                .. cell.Measures.Where(measure => measure.Questionable is not null || measure.Reject is not null)
+                    .OrderByDescending(measure => measure.Grade ?? Grade.Pass)
+                    .Select(Measure),
+            ],
             Decisions = [.. (bare.Decisions?.All ?? []).Where(one => IsAbout(one.Decision, channel.Name, trial.Number)).Select(Words)],
-            HasSheet = pictures.SheetOf(blind.Number) is not null,
             Earlier = At(place with { Cell = place.Cell - 1 }),
             Later = At(place with { Cell = place.Cell + 1 }),
             Above = At(place with { Channel = place.Channel - 1 }),
             Below = At(place with { Channel = place.Channel + 1 }),
         };
     }
+
+    private static ChannelStandView Whole(RecordingResult result, ChannelResult channel) => new(
+        VerdictWords.Code(channel.Verdict),
+        VerdictWords.Code(FinalVerdict.OfChannel(result, channel)),
+        FinalVerdict.DecisionOn(result, channel) is not null,
+        [.. channel.Reasons.Select(reason => ReasonWords.For(reason).Name)]);
 
     private int? At(ReviewCell place) => book.NumberOf(place) is > 0 and int number ? number : null;
 
@@ -166,11 +196,20 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
         _ => "missing",
     };
 
-    private static string WordsOf(FileCheck check) => check switch
+    private static string WordsOf(FileCheck check, bool hasSheet) => check switch
     {
-        FileCheck.NoData => "The recordings were not given (--data ROOT): only the pictures of the audit are shown.",
+        FileCheck.NoData when hasSheet => "The recordings were not given (--data ROOT): this is the audit's picture of the whole channel.",
+        FileCheck.NoData => "Nothing of this trial can be shown: the recordings were not given, and the audit holds no picture of the channel. Start the review with --data ROOT.",
         FileCheck.Differs => "This signal is not the one that was audited (another SHA-256). Nothing can be decided here.",
         FileCheck.Missing => "The recording is not below the folder given with --data, or cannot be read. Nothing can be decided here.",
+        _ => string.Empty,
+    };
+
+    private static string ObstacleOf(FileCheck check, bool hasSheet) => check switch
+    {
+        FileCheck.NoData when !hasSheet => "Nothing can be decided here: nothing of this trial is shown. Start the review with --data ROOT.",
+        FileCheck.Differs => "Nothing can be decided here: the signal is not the one that was audited.",
+        FileCheck.Missing => "Nothing can be decided here: the recording is not there, or cannot be read.",
         _ => string.Empty,
     };
 }

@@ -15,12 +15,14 @@ namespace ChannelAudit.Reports.Reviewing;
 /// <param name="shelf">The recordings.</param>
 public sealed class CellPictures(ReviewBook book, RecordingShelf shelf)
 {
+    /// <summary>The longest stretch of time that is drawn, in seconds.</summary>
+    public const double LongestS = 300;
+
     private const int MostOthers = 4;
 
     // Neighbours of a trial say which trial it is; a blind person sees no farther than this.
     private const double BlindAroundS = 10;
     private const double AroundS = 0.5;
-    private const double LongestS = 120;
     private const double ShortestS = 0.02;
 
     /// <summary>What is shown of a cell at first, and how far one may look, in seconds from the first stored sample.</summary>

@@ -51,9 +51,15 @@ public sealed record CellView
     public ImmutableArray<FindingView> Findings { get; init; } = [];
 
     /// <summary>What could not be judged, and why.</summary>
-    public ImmutableArray<string> NotAssessed { get; init; } = [];
+    public ImmutableArray<OpenQuestionView> NotAssessed { get; init; } = [];
 
-    /// <summary>The measures that have limits, beside them.</summary>
+    /// <summary>How its channel stands as a whole; null in a blind review.</summary>
+    public ChannelStandView? Whole { get; init; }
+
+    /// <summary>How many other undecided trials of the channel have the same verdict for the same reasons; 0 in a blind review.</summary>
+    public int Alike { get; init; }
+
+    /// <summary>The measures that have limits, beside them; those beyond a limit first.</summary>
     public ImmutableArray<MeasureView> Measures { get; init; } = [];
 
     /// <summary>Decisions that are about it, its trial or its channel; in a blind review the own ones only.</summary>
@@ -67,6 +73,12 @@ public sealed record CellView
 
     /// <summary>The same in words for a person; empty when all is well.</summary>
     public string DataWords { get; init; } = string.Empty;
+
+    /// <summary>Why nothing can be decided here; empty when it can.</summary>
+    public string Obstacle { get; init; } = string.Empty;
+
+    /// <summary>The longest stretch of time that can be shown, in seconds.</summary>
+    public required double LongestS { get; init; }
 
     /// <summary>Whether the audit holds a picture of the channel.</summary>
     public bool HasSheet { get; init; }

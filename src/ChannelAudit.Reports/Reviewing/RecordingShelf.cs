@@ -13,9 +13,20 @@ public sealed class RecordingShelf(StoredAudit audit, string? root) : IDisposabl
 {
     private const int Most = 6;
 
+    private static readonly Task<FileCheck> NothingGiven = Task.FromResult(FileCheck.NoData);
+
     private readonly Lock _gate = new();
     private readonly LinkedList<(int Place, OpenedRecording Opened)> _opened = [];
     private readonly ConcurrentDictionary<int, Lazy<Task<FileCheck>>> _checks = [];
+
+    /// <summary>How many recordings of an audit lie below a folder; their bytes are not looked at.</summary>
+    /// <param name="audit">The audit.</param>
+    /// <param name="root">The folder.</param>
+    public static int Found(StoredAudit audit, string root)
+    {
+        ArgumentNullException.ThrowIfNull(audit);
+        return audit.Recordings.Count(recording => PathOf(recording, root) is { } path && File.Exists(path));
+    }
 
     /// <summary>Everything known about a recording, without decisions.</summary>
     /// <param name="place">Its place in <c>audit.json</c>.</param>
@@ -41,7 +52,7 @@ public sealed class RecordingShelf(StoredAudit audit, string? root) : IDisposabl
 
     /// <summary>Whether a recording's bytes are those that were audited; they are looked at once, in the background.</summary>
     /// <param name="place">Its place in <c>audit.json</c>.</param>
-    public Task<FileCheck> CheckOf(int place) => _checks.GetOrAdd(place, one => new Lazy<Task<FileCheck>>(() => Task.Run(() => Check(one)))).Value;
+    public Task<FileCheck> CheckOf(int place) => root is null ? NothingGiven : _checks.GetOrAdd(place, one => new Lazy<Task<FileCheck>>(() => Task.Run(() => Check(one)))).Value;
 
     /// <summary>Refuses a recording whose signal cannot be seen, or is another one than was audited: nobody shall decide about it.</summary>
     /// <param name="place">Its place in <c>audit.json</c>.</param>
@@ -84,7 +95,7 @@ public sealed class RecordingShelf(StoredAudit audit, string? root) : IDisposabl
                 }
             }
 
-            OpenedRecording opened = new(audit.ResultOf(audit.Recordings[place]) with { Decisions = null }, PathOf(place));
+            OpenedRecording opened = new(audit.ResultOf(audit.Recordings[place]) with { Decisions = null }, PathOf(audit.Recordings[place], root));
             _opened.AddFirst((place, opened));
             if (_opened.Count > Most)
             {
@@ -98,14 +109,9 @@ public sealed class RecordingShelf(StoredAudit audit, string? root) : IDisposabl
 
     private FileCheck Check(int place)
     {
-        if (root is null)
-        {
-            return FileCheck.NoData;
-        }
-
         try
         {
-            return PathOf(place) is { } path && File.Exists(path)
+            return PathOf(audit.Recordings[place], root) is { } path && File.Exists(path)
                 ? FileHash.Is(path, audit.Recordings[place].Sha256) ? FileCheck.Same : FileCheck.Differs
                 : FileCheck.Missing;
         }
@@ -116,9 +122,9 @@ public sealed class RecordingShelf(StoredAudit audit, string? root) : IDisposabl
     }
 
     // A path that leads out of the folder is none that screen wrote.
-    private string? PathOf(int place)
+    private static string? PathOf(StoredRecording recording, string? root)
     {
-        string[] parts = audit.Recordings[place].Path.Split('/');
+        string[] parts = recording.Path.Split('/');
         bool isBelow = parts.All(part => part.Length > 0 && part is not ("." or "..") && !part.AsSpan().ContainsAny('\\', '\0'));
         return root is not null && isBelow ? Path.Combine([root, .. parts]) : null;
     }

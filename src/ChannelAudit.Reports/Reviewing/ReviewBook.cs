@@ -18,7 +18,7 @@ public sealed class ReviewBook
     private readonly RecordingResult[] _bare;
     private readonly Dictionary<ReviewCell, int> _places;
     private readonly OwnDecisions _own;
-    private readonly bool[] _decided;
+    private readonly string?[] _decidedBy;
     private Ledger _ledger;
     private long _ledgerBytes;
 
@@ -26,11 +26,15 @@ public sealed class ReviewBook
     {
         (Options, Audit, _bare, _ledger) = (options, audit, bare, audit.Decisions);
         _own = new OwnDecisions(options.By, options.IsBlind);
-        Scope = options.Scope ?? (options.IsBlind ? ReviewScope.All : ReviewScope.Flagged);
-        Seed = options.IsBlind ? options.Seed ?? _own.SeedIn(_ledger) ?? (uint)RandomNumberGenerator.GetInt32(1, int.MaxValue) : null;
-        Cells = Seed is { } seed ? ReviewOrder.Blind(bare, Scope, seed) : ReviewOrder.Open(bare);
+        LinesAtStart = _ledger.Lines.Length;
+        Order = options.IsBlind ? OrderOf(options, _own.OrderIn(_ledger)) : null;
+        Scope = Order?.Scope ?? options.Scope ?? ReviewScope.Flagged;
+        ImmutableArray<ReviewCell> all = Order is { } order ? ReviewOrder.Blind(bare, order) : ReviewOrder.Open(bare);
+        SeenCells seen = new(_ledger, options.By);
+        Cells = options.IsBlind ? [.. all.Where(cell => !seen.Hold(bare[cell.Recording], cell))] : all;
+        LeftOut = all.Length - Cells.Length;
         _places = Cells.Select((cell, place) => (cell, place)).ToDictionary(one => one.cell, one => one.place);
-        _decided = new bool[Cells.Length];
+        _decidedBy = new string?[Cells.Length];
         _ledgerBytes = LengthOfLedger();
         Mark(Enumerable.Range(0, bare.Length));
     }
@@ -45,7 +49,13 @@ public sealed class ReviewBook
     public ReviewScope Scope { get; }
 
     /// <summary>The seed of the order; null unless the review is blind.</summary>
-    public uint? Seed { get; }
+    public uint? Seed => Order?.Seed;
+
+    /// <summary>How many cells are left out of a blind review, since this person has decided them with everything in view.</summary>
+    public int LeftOut { get; }
+
+    /// <summary>Lines of the ledger when the review was started.</summary>
+    public int LinesAtStart { get; }
 
     /// <summary>The cells in order; cell number 1 is the first.</summary>
     public ImmutableArray<ReviewCell> Cells { get; }
@@ -65,6 +75,12 @@ public sealed class ReviewBook
     /// <summary>This person's decisions.</summary>
     internal OwnDecisions Own => _own;
 
+    /// <summary>Which cells are gone through blind, and in which order; null unless the review is blind.</summary>
+    internal BlindOrder? Order { get; }
+
+    /// <summary>What a decision of this review states as its origin.</summary>
+    internal ReviewOrigin Origin => Order is { } order ? ReviewOrigin.Blind(order) : ReviewOrigin.Open;
+
     /// <summary>Opens an audit for a review.</summary>
     /// <param name="options">How.</param>
     /// <param name="cancel">Checked for every recording.</param>
@@ -81,7 +97,8 @@ public sealed class ReviewBook
         }
 
         ReviewBook book = new(options, audit, bare);
-        return book.Cells.IsEmpty ? throw ReviewErrors.NoCells(options.Folder) : book;
+        return !book.Cells.IsEmpty ? book
+            : throw (book.LeftOut > 0 ? ReviewErrors.AllSeen(options.By ?? string.Empty, book.LeftOut) : ReviewErrors.NoCells(options.Folder));
     }
 
     /// <summary>Opens the audit and refuses what cannot be reviewed so; results are not looked at.</summary>
@@ -98,7 +115,10 @@ public sealed class ReviewBook
         }
 
         _ = options.By is { } name ? DecisionText.Checked("the name", name, DecisionText.LongestName) : null;
-        return options.DataRoot is { } root && !Directory.Exists(root) ? throw ReviewErrors.NoData(root) : audit;
+        return options.DataRoot is not { } root ? audit
+            : !Directory.Exists(root) ? throw ReviewErrors.NoData(root)
+            : RecordingShelf.Found(audit, root) == 0 ? throw ReviewErrors.NoneFound(root, audit.Recordings.Length)
+            : audit;
     }
 
     /// <summary>Reads the ledger again when it has grown, by whomever.</summary>
@@ -135,27 +155,35 @@ public sealed class ReviewBook
 
     /// <summary>Whether a cell is decided: in a blind review by this person, blind; else by anybody.</summary>
     /// <param name="number">The number of the cell, from 1.</param>
-    public bool IsDecided(int number)
+    public bool IsDecided(int number) => DecidedBy(number) is not null;
+
+    /// <summary>Whose decision holds for a cell; null when it is not decided.</summary>
+    /// <param name="number">The number of the cell, from 1.</param>
+    public string? DecidedBy(int number)
     {
         lock (_gate)
         {
-            return _decided[number - 1];
+            return _decidedBy[number - 1];
         }
     }
 
     /// <summary>The number of a cell; 0 when it is not among those to look at.</summary>
     public int NumberOf(ReviewCell cell) => _places.TryGetValue(cell, out int place) ? place + 1 : 0;
 
-    /// <summary>How many cells with a verdict, of those to look at, are not decided.</summary>
-    public int Left(Grade verdict)
+    /// <summary>The computed verdict of a cell.</summary>
+    /// <param name="number">The number of the cell, from 1.</param>
+    public Grade VerdictOf(int number)
     {
         lock (_gate)
         {
-            return Enumerable.Range(0, Cells.Length).Count(place => VerdictAt(place) == verdict && IsLeft(place));
+            return VerdictAt(number - 1);
         }
     }
 
-    /// <summary>The next undecided cell behind one, from the start again at the end; null when nothing is left to do.</summary>
+    /// <summary>
+    /// The next undecided cell behind one, from the start again at the end; when there is none, the first cell of the next channel that is not decided as a whole;
+    /// null when nothing is left to do elsewhere.
+    /// </summary>
     /// <param name="number">The number of a cell; 0 for the first one.</param>
     public int? NextAfter(int number)
     {
@@ -166,15 +194,43 @@ public sealed class ReviewBook
             {
                 return place + 1;
             }
-
-            return null;
         }
+
+        int[] channels = [.. OpenChannels.Of(this).Where(other => number == 0 || !AreOfOneChannel(Cells[number - 1], Cells[other - 1]))];
+        return channels.Length == 0 ? null : channels.Where(other => other > number).DefaultIfEmpty(channels[0]).First();
     }
 
+    /// <summary>The number of the cell that a decision was made on, or the first of what it is about; 0 when that is not among those to look at.</summary>
+    public int NumberOf(Decision line)
+    {
+        int recording = Array.FindIndex(_bare, result => string.Equals(result.Id, line.Recording, StringComparison.Ordinal));
+        if (recording < 0)
+        {
+            return 0;
+        }
+
+        RecordingResult result = BareOf(recording);
+        return Enumerable.Range(0, result.Channels.Length)
+            .Where(channel => line.Channel is null || string.Equals(result.Channels[channel].Name, line.Channel, StringComparison.Ordinal))
+            .SelectMany(channel => Enumerable.Range(0, result.Channels[channel].Cells.Length)
+                .Where(cell => line.Trial is null || result.Channels[channel].Cells[cell].Trial == line.Trial.Number)
+                .Select(cell => NumberOf(new ReviewCell(recording, channel, cell))))
+            .Where(number => number > 0)
+            .DefaultIfEmpty(0)
+            .Min();
+    }
+
+    private static bool AreOfOneChannel(ReviewCell one, ReviewCell other) => (one.Recording, one.Channel) == (other.Recording, other.Channel);
+
     // Who is shown the computed verdict through what is left to look at would not be blind: the scope is the same for all cells then.
-    private bool IsLeft(int place) => !_decided[place] && ReviewOrder.Holds(Scope, VerdictAt(place));
+    private bool IsLeft(int place) => _decidedBy[place] is null && ReviewOrder.Holds(Scope, VerdictAt(place));
 
     private Grade VerdictAt(int place) => _bare[Cells[place].Recording].Channels[Cells[place].Channel].Cells[Cells[place].Cell].Verdict;
+
+    // Started again without being told otherwise, a blind person goes on where they were.
+    private static BlindOrder OrderOf(ReviewOptions options, BlindOrder? last) => new(
+        options.Seed ?? last?.Seed ?? (uint)RandomNumberGenerator.GetInt32(1, int.MaxValue),
+        options.Scope ?? (options.Seed is null ? last?.Scope : null) ?? ReviewScope.All);
 
     private long LengthOfLedger()
     {
@@ -196,9 +252,8 @@ public sealed class ReviewBook
                     if (_places.TryGetValue(new ReviewCell(recording, channel, cell), out int place))
                     {
                         ChannelResult of = result.Channels[channel];
-                        _decided[place] = Options.IsBlind
-                            ? own.Contains((of.Name, of.Cells[cell].Trial))
-                            : FinalVerdict.DecisionOn(result, of, of.Cells[cell]) is not null;
+                        _decidedBy[place] = !Options.IsBlind ? FinalVerdict.DecisionOn(result, of, of.Cells[cell])?.Decision.By
+                            : own.Contains((of.Name, of.Cells[cell].Trial)) ? Options.By : null;
                     }
                 }
             }

@@ -1,7 +1,7 @@
+using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
-using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Reviewing;
 
@@ -12,74 +12,97 @@ public sealed class ReviewDesk(ReviewBook book, TimeProvider clock)
 {
     private const string TakenBack = "taken back on the review page";
 
-    /// <summary>Decides about a cell: when it returns, the decision is on the disk.</summary>
-    /// <param name="number">The number of the cell, from 1.</param>
-    /// <param name="verdict">The verdict.</param>
-    /// <param name="reason">Why.</param>
-    /// <param name="seen">Lines of the ledger when the cell was shown.</param>
+    /// <summary>Decides about a cell, its channel, or it and those alike: when it returns, every line is on the disk.</summary>
+    /// <param name="request">What is decided.</param>
     /// <param name="cancel">Ends the wait for another writer.</param>
+    /// <returns>The lines; that about the cell is the first.</returns>
     /// <exception cref="ChannelAuditException">
-    /// When nothing can be decided here, there is no such cell, a text is none, or the ledger cannot be added to; nothing is written then.
+    /// When nothing can be decided here, there is no such cell, a text is none, the number of those alike is another one, or the ledger cannot be added to; nothing is
+    /// written then.
     /// </exception>
     /// <exception cref="DecisionConflictException">When somebody was quicker; nothing is written then.</exception>
-    public Decision Decide(int number, Grade verdict, string reason, int seen, CancellationToken cancel)
+    public ImmutableArray<Decision> Decide(ReviewRequest request, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(request);
         string by = RequireDecider();
-        Decision draft = Draft(number, by, verdict, reason);
-        Decision line = LedgerWriter.Append(
-            book.Options.Folder,
-            ledger => Between(ledger, draft, seen) is { } other ? throw Conflict(ledger, other) : [draft],
-            clock,
-            cancel)[0];
         book.Follow();
-        return line;
+        Decision[] drafts = [.. Cells(request).Select(number => Draft(request, number, by))];
+        ImmutableArray<Decision> lines = LedgerWriter.Append(
+            book.Options.Folder,
+            ledger => drafts.Select(draft => Between(ledger, draft, request.Seen)).FirstOrDefault(other => other is not null) is { } other
+                ? throw Conflict(ledger, other)
+                : [drafts[0], .. drafts.Skip(1).Select(draft => draft with { Origin = ReviewOrigin.AsIn(ledger.Lines.Length + 1).ToString() })],
+            clock,
+            cancel);
+        book.Follow();
+        return lines;
     }
 
-    /// <summary>Takes this person's last decision on the page back.</summary>
-    /// <param name="number">Its number, so that no other one is meant.</param>
+    /// <summary>Takes this person's last step on the page back: a decision, or all that were made at once.</summary>
+    /// <param name="number">The number of its last decision, so that no other one is meant.</param>
     /// <param name="cancel">Ends the wait for another writer.</param>
+    /// <returns>The decisions that were taken back, each by a line of its own.</returns>
     /// <exception cref="ChannelAuditException">When it is not, or the ledger cannot be added to; nothing is written then.</exception>
-    public Decision Withdraw(int number, CancellationToken cancel)
+    public ImmutableArray<Decision> Withdraw(int number, CancellationToken cancel)
     {
         string by = RequireDecider();
+        ImmutableArray<Decision> step = [];
+        LedgerWriter.Append(
+            book.Options.Folder,
+            ledger =>
+            {
+                step = book.Own.LastIn(ledger) is { } last && last.Number == number ? book.Own.StepOf(ledger, last) : throw ReviewErrors.NotYours(number);
+                return [.. step.Select(one => new Decision
+                {
+                    By = by, Action = DecisionAction.Withdraw, Reason = TakenBack, Withdraws = one.Number, Origin = book.Origin.ToString(),
+                })];
+            },
+            clock,
+            cancel);
         book.Follow();
-        if (book.Own.LastIn(book.Ledger)?.Number != number)
-        {
-            throw ReviewErrors.NotYours(number);
-        }
-
-        Decision line = LedgerWriter.Withdraw(book.Options.Folder, number, by, TakenBack, OwnDecisions.OriginOf(book.Seed), clock, cancel);
-        book.Follow();
-        return line;
+        return step;
     }
 
     private string RequireDecider() => book.Options is { IsReadOnly: false, By: { } by } ? by : throw ReviewErrors.IsReadOnly();
 
-    private Decision Draft(int number, string by, Grade verdict, string reason)
+    // Checked against what the person was told: a number that has changed since shall be looked at again.
+    private int[] Cells(ReviewRequest request)
     {
-        if (number < 1 || number > book.Cells.Length)
+        if (request.Number < 1 || request.Number > book.Cells.Length)
         {
-            throw ReviewErrors.NoCell(number, book.Cells.Length);
+            throw ReviewErrors.NoCell(request.Number, book.Cells.Length);
         }
 
+        if (book.Options.IsBlind && request.Reach != ReviewReach.Trial)
+        {
+            throw ReviewErrors.BlindReach();
+        }
+
+        ImmutableArray<int> others = request.Reach == ReviewReach.Alike ? AlikeCells.To(book, request.Number) : [];
+        return others.Length == request.Others ? [request.Number, .. others] : throw ReviewErrors.OtherCount(others.Length);
+    }
+
+    private Decision Draft(ReviewRequest request, int number, string by)
+    {
         ReviewCell place = book.Cells[number - 1];
         RecordingResult recording = book.BareOf(place.Recording);
         ChannelResult channel = recording.Channels[place.Channel];
         CellResult cell = channel.Cells[place.Cell];
         Trial trial = ReviewBook.TrialOf(recording, cell);
+        bool isWhole = request.Reach == ReviewReach.Channel;
         return new Decision
         {
             By = by,
             Action = DecisionAction.Decide,
             Recording = recording.Id,
             Channel = channel.Name,
-            Trial = new DecidedTrial(trial.Number, trial.OnsetS, trial.DurationS, trial.Label),
-            Verdict = verdict,
-            Reason = reason,
-            Computed = [new ComputedVerdict(channel.Name, cell.Verdict, cell.Reasons)],
+            Trial = isWhole ? null : new DecidedTrial(trial.Number, trial.OnsetS, trial.DurationS, trial.Label),
+            Verdict = request.Verdict,
+            Reason = request.Reason,
+            Computed = [isWhole ? new ComputedVerdict(channel.Name, channel.Verdict, channel.Reasons) : new ComputedVerdict(channel.Name, cell.Verdict, cell.Reasons)],
             RecordingSha256 = recording.Sha256,
             CriteriaSha256 = book.Audit.Criteria.Sha256,
-            Origin = OwnDecisions.OriginOf(book.Seed),
+            Origin = book.Origin.ToString(),
             Blind = book.Options.IsBlind,
         };
     }

@@ -15,6 +15,16 @@ internal static class ReviewErrors
         File.Exists(folder) ? $"--data: {OneLine.Of(folder)} is a file, not a folder" : $"--data: there is no folder {OneLine.Of(folder)}",
         "give the folder that screen was given, below which the recordings lie as they did then");
 
+    /// <summary>A folder without any of the recordings.</summary>
+    public static ChannelAuditException NoneFound(string folder, int count) => Fault(
+        $"--data: below {OneLine.Of(folder)} lies none of the {Quantities.Many(count, "recording")} of the audit",
+        "give the folder that screen was given, below which the recordings lie as they did then");
+
+    /// <summary>Nobody can judge blind what they know.</summary>
+    public static ChannelAuditException AllSeen(string by, int count) => Fault(
+        $"nothing is left to judge blind: {OneLine.Of(by)} has decided {Quantities.Many(count, "cell")} with everything in view, and there are no others",
+        "let somebody else judge blind, or give --cells all");
+
     /// <summary>Nothing to decide about.</summary>
     public static ChannelAuditException NoCells(string folder) => Fault(
         $"{OneLine.Of(folder)}: no recording has a trial to look at", "a review goes through channels and trials: screen recordings that have some");
@@ -33,6 +43,17 @@ internal static class ReviewErrors
     /// <summary>No signal was seen.</summary>
     public static ChannelAuditException NotThere() => Fault(
         "the recording of this cell is not below --data, or cannot be read: nothing was decided", "give the folder that screen was given with --data");
+
+    /// <summary>Neither a signal nor a picture was seen.</summary>
+    public static ChannelAuditException NothingShown() => Fault(
+        "nothing of this trial is shown: nothing was decided", "start the review with --data ROOT, the folder that screen was given");
+
+    /// <summary>A blind person decides about what they see.</summary>
+    public static ChannelAuditException BlindReach() => Fault("a blind review decides one trial at a time: nothing was decided", "decide about this trial");
+
+    /// <summary>Another number of trials than the person was told.</summary>
+    public static ChannelAuditException OtherCount(int now) => Fault(
+        $"this would be for {now.Plain()} other trials now: nothing was decided", "see that you mean it, and decide again");
 
     /// <summary>A decision of somebody else, or one that was taken back.</summary>
     public static ChannelAuditException NotYours(int number) => Fault(

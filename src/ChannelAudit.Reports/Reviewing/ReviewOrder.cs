@@ -16,12 +16,11 @@ internal static class ReviewOrder
 
     /// <summary>The cells of a scope in an order that says nothing: equal seeds, equal orders.</summary>
     /// <param name="recordings">The results in the order of <c>audit.json</c>.</param>
-    /// <param name="scope">Which cells.</param>
-    /// <param name="seed">The seed.</param>
-    public static ImmutableArray<ReviewCell> Blind(IReadOnlyList<RecordingResult> recordings, ReviewScope scope, uint seed)
+    /// <param name="order">Which cells, and the seed.</param>
+    public static ImmutableArray<ReviewCell> Blind(IReadOnlyList<RecordingResult> recordings, BlindOrder order)
     {
-        ReviewCell[] cells = [.. Of(recordings, verdict => Holds(scope, verdict))];
-        Shuffle.InPlace(cells.AsSpan(), new Pcg32(seed));
+        ReviewCell[] cells = [.. Of(recordings, verdict => Holds(order.Scope, verdict))];
+        Shuffle.InPlace(cells.AsSpan(), new Pcg32(order.Seed));
         return [.. cells];
     }
 

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Reports.Wording;
-using ChannelAudit.Results;
-using ChannelAudit.Segments;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Reviewing;
@@ -13,11 +11,17 @@ public sealed record ReviewState
     /// <summary>Cells in the list.</summary>
     public required int Count { get; init; }
 
-    /// <summary>Cells of the scope that are not decided, in words: <c>12 questionable, 3 reject</c>.</summary>
+    /// <summary>What is left to look at, in words: <c>12 questionable, 3 reject, and 2 channels as a whole</c>.</summary>
     public required string Left { get; init; }
 
-    /// <summary>How many that are.</summary>
+    /// <summary>How many trials and channels that are.</summary>
     public required int LeftCount { get; init; }
+
+    /// <summary>What is done, in words: <c>3 of 117 decided</c>.</summary>
+    public required string Progress { get; init; }
+
+    /// <summary>What to know when nothing is left; empty before.</summary>
+    public required string Done { get; init; }
 
     /// <summary>The first undecided cell; null when nothing is left.</summary>
     public int? First { get; init; }
@@ -31,11 +35,8 @@ public sealed record ReviewState
     /// <summary>Who decides, or null.</summary>
     public string? By { get; init; }
 
-    /// <summary>This person's last decision that can be taken back; 0 when there is none.</summary>
-    public int Undo { get; init; }
-
-    /// <summary>The same in words.</summary>
-    public string UndoWords { get; init; } = string.Empty;
+    /// <summary>This person's last step that can be taken back; null when there is none.</summary>
+    public UndoView? Undo { get; init; }
 
     /// <summary>This person's earlier reasons, the latest first.</summary>
     public ImmutableArray<string> Reasons { get; init; } = [];
@@ -49,59 +50,33 @@ public sealed record ReviewState
     {
         ArgumentNullException.ThrowIfNull(book);
         Ledger ledger = book.Ledger;
-        int questionable = book.Left(Grade.Questionable);
-        int reject = book.Left(Grade.Reject);
-        int pass = book.Left(Grade.Pass);
-        Decision? last = book.Options.IsReadOnly ? null : book.Own.LastIn(ledger);
+        ReviewTally tally = ReviewTally.Of(book);
         return new ReviewState
         {
             Count = book.Cells.Length,
-            LeftCount = questionable + reject + pass,
-            Left = book.Options.IsBlind ? Quantities.Many(questionable + reject + pass, "cell") : InWords(questionable, reject, pass),
+            Left = tally.Left,
+            LeftCount = tally.Trials + tally.Channels,
+            Progress = tally.Progress,
+            Done = tally.Done,
             First = book.NextAfter(0),
             IsBlind = book.Options.IsBlind,
             IsReadOnly = book.Options.IsReadOnly || book.Options.By is null,
             By = book.Options.By,
-            Undo = last?.Number ?? 0,
-            UndoWords = last is null ? string.Empty : Words(book, last),
+            Undo = !book.Options.IsReadOnly && book.Own.LastIn(ledger) is { } last ? UndoOf(book, ledger, last) : null,
             Reasons = book.Own.ReasonsIn(ledger),
             Seen = ledger.Lines.Length,
         };
     }
 
-    private static string InWords(int questionable, int reject, int pass)
+    private static UndoView UndoOf(ReviewBook book, Ledger ledger, Decision last)
     {
-        (int Count, string Word)[] all = [(questionable, "questionable"), (reject, "reject"), (pass, "pass")];
-        string[] parts = [.. all.Where(one => one.Count > 0).Select(one => $"{one.Count.Plain()} {one.Word}")];
-        return parts.Length == 0 ? "none" : string.Join(", ", parts);
-    }
-
-    private static string Words(ReviewBook book, Decision line)
-    {
-        string verdict = line.Verdict is { } grade ? VerdictWords.Code(grade) : string.Empty;
-        if (!book.Options.IsBlind)
-        {
-            return $"{line.Recording}, {line.Channel}, trial {line.Trial?.Number.Plain()}: {verdict}";
-        }
-
-        return $"cell {NumberOf(book, line).Plain()}: {verdict}";
-    }
-
-    private static int NumberOf(ReviewBook book, Decision line)
-    {
-        for (int number = 1; number <= book.Cells.Length; number++)
-        {
-            ReviewCell place = book.Cells[number - 1];
-            RecordingResult result = book.BareOf(place.Recording);
-            ChannelResult channel = result.Channels[place.Channel];
-            if (string.Equals(result.Id, line.Recording, StringComparison.Ordinal)
-                && string.Equals(channel.Name, line.Channel, StringComparison.Ordinal)
-                && channel.Cells[place.Cell].Trial == line.Trial?.Number)
-            {
-                return number;
-            }
-        }
-
-        return 0;
+        ImmutableArray<Decision> step = book.Own.StepOf(ledger, last);
+        int cell = book.NumberOf(step[0]);
+        string verdict = last.Verdict is { } grade ? VerdictWords.Code(grade) : string.Empty;
+        string what = book.Options.IsBlind ? $"cell {cell.Plain()}"
+            : step[0].Trial is { } trial ? $"{step[0].Channel}, trial {trial.Number.Plain()}" : $"{step[0].Channel} as a whole";
+        string more = step.Length == 1 ? string.Empty : $" and {(step.Length - 1).Plain()} more";
+        string where = book.Options.IsBlind ? string.Empty : $" ({step[0].Recording})";
+        return new UndoView(last.Number, cell, $"{what}{more}: {verdict}{where}", last.Number <= book.LinesAtStart);
     }
 }

@@ -1,258 +1,56 @@
-// The review page: shows a cell, makes the next picture ahead, sends decisions. Texts become nodes of text, never markup.
-const $ = id => document.getElementById(id);
-const shapes = { pass: '●', questionable: '▲', reject: '■' };
-const dark = matchMedia('(prefers-color-scheme: dark)');
-const ahead = new Map();
+// The review page: shows a cell, makes the next picture ahead, sends decisions.
+import { choose, clearForm, listenToForm, reach, showForm, wish } from './form.js';
+import { listenToKeys, showKeys } from './keys.js';
+import { $, complain, markMore, now, say } from './parts.js';
+import { addressOf, dark, load, showPicture, step, whole, zoom } from './picture.js';
+import { showRibbon } from './ribbon.js';
+import { ask, Gone, tell } from './server.js';
+import { nameOf, showTitle, showWords } from './words.js';
+
 const visited = [];
-let state = null;
-let cell = null;
-let view = null;
-let seen = 0;
-let lastReason = '';
 let isBusy = false;
-let turn = 0;
-let usesKeys = sessionStorage.getItem('keys') !== 'off';
+let askedAbout = 0;
+const madeOn = new Map();
 
-function node(tag, attributes = {}, ...children) {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    made.setAttribute(name, value);
-  }
-  made.append(...children);
-  return made;
-}
-
-function drawn(tag, attributes, text) {
-  const made = document.createElementNS('http://www.w3.org/2000/svg', tag);
-  for (const [name, value] of Object.entries(attributes)) {
-    made.setAttribute(name, value);
-  }
-  made.textContent = text ?? '';
-  return made;
-}
-
-const verdict = word => node('b', { class: word }, `${shapes[word]} ${word}`);
-
-function say(words) {
-  $('live').textContent = words;
-}
-
-function complain(words) {
-  $('fault').textContent = words;
-}
-
-async function ask(path) {
-  const answer = await fetch(path);
-  const body = await answer.json();
-  if (!answer.ok) {
-    throw new Error(`${body.error}. ${body.hint}`);
-  }
-  return body;
-}
-
-async function tell(path, fields) {
-  const answer = await fetch(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(fields) });
-  return { status: answer.status, body: await answer.json() };
-}
-
-// What is left to do.
-
-function showState(now) {
-  state = now;
+function showState(state) {
+  now.state = state;
   document.title = state.leftCount === 0 ? 'Review: nothing left' : `Review: ${state.leftCount} left`;
-  $('left').textContent = `Left to look at: ${state.leftCount === 0 ? 'nothing' : state.left}`;
-  const how = [state.isBlind && 'blind', state.isReadOnly && 'read-only', state.by && `as ${state.by}`].filter(Boolean);
-  $('who').textContent = how.join(', ');
-  $('form').hidden = state.isReadOnly;
+  $('left').textContent = `Left to look at: ${state.left}`;
+  $('progress').textContent = state.progress;
+  $('who').textContent = [state.isBlind && 'blind', state.isReadOnly && 'read-only', state.by && `as ${state.by}`].filter(Boolean).join(', ');
   $('tables').hidden = state.isReadOnly || state.isBlind;
-  $('undo').disabled = state.undo === 0;
-  $('undoable').textContent = state.undo === 0 ? '' : `Undo takes back: ${state.undoWords}`;
-  $('reasons').replaceChildren(...state.reasons.map(reason => node('option', { value: reason })));
-  lastReason = state.reasons[0] ?? lastReason;
 }
 
-// The cell.
-
-const seconds = value => `${Math.round(value * 1000) / 1000} s`;
-
-function showTitle() {
-  const name = state.isBlind
-    ? [`Cell ${cell.number} of ${state.count}: `, node('bdi', {}, cell.channel)]
-    : [node('bdi', {}, cell.channel), `, trial ${cell.trial}`, ...(cell.label ? [', ', node('bdi', {}, cell.label)] : []), node('small', {}, node('bdi', {}, cell.recording), `, ${cell.when}`)];
-  $('title').replaceChildren(...name);
+// Everything about the cell but its picture; what is being written stays.
+function showCell() {
+  showTitle();
+  showForm();
+  showWords();
+  showKeys();
+  $('next').disabled = now.cell.next === null;
+  $('back').disabled = visited.length === 0;
 }
-
-function measures() {
-  const rows = cell.measures.map(one => node('tr', {},
-    node('th', { scope: 'row', title: one.meaning }, one.name), node('td', {}, one.value), node('td', {}, one.questionable), node('td', {}, one.reject)));
-  const head = node('tr', {}, ...['Measure', 'Value', 'Questionable', 'Reject'].map(name => node('th', { scope: 'col' }, name)));
-  return node('details', {}, node('summary', {}, 'Measures and limits'), node('table', {}, node('thead', {}, head), node('tbody', {}, ...rows)));
-}
-
-function showWords() {
-  $('words').hidden = state.isBlind;
-  if (state.isBlind) {
-    return;
-  }
-  const findings = cell.findings.map(one => node('li', {},
-    node('b', { class: one.grade }, `${one.letter}: ${one.name}, ${one.grade}`), ` ${one.text}.`,
-    node('small', {}, [...one.measured, one.effect].filter(Boolean).join('; '))));
-  const open = cell.notAssessed.map(text => node('li', {}, node('small', {}, `Not assessed: ${text}`)));
-  const nothing = cell.findings.length === 0 ? [node('p', {}, 'Nothing was found in what was assessed.')] : [];
-  const final = cell.final === cell.verdict ? [] : [', final ', verdict(cell.final)];
-  $('words').replaceChildren(
-    node('p', {}, 'Computed ', verdict(cell.verdict), ...final), ...nothing, node('ul', {}, ...findings, ...open), measures());
-}
-
-function showDecisions() {
-  $('undecided').hidden = cell.decisions.length > 0;
-  $('decisions').replaceChildren(...cell.decisions.map(one => node('li', one.state.startsWith('holds') || one.state === 'yours' ? {} : { class: 'past' },
-    verdict(one.verdict), ' ', node('bdi', {}, one.reason),
-    node('small', {}, node('bdi', {}, one.by), `, ${one.when}${one.about ? `, ${one.about}` : ''}: ${one.state}`))));
-}
-
-function showWarning() {
-  $('warning').hidden = cell.dataWords === '';
-  $('warning').textContent = cell.dataWords;
-  $('decide').disabled = cell.data === 'differs' || cell.data === 'missing';
-}
-
-// The picture.
-
-function addressOf(number, from, to) {
-  const box = $('picture').getBoundingClientRect();
-  const scale = Math.min(2, Math.max(1, Math.ceil(devicePixelRatio)));
-  const size = length => Math.max(1, Math.round(length)) * scale;
-  const fields = { n: number, from, to, w: size(box.width), h: size(box.height), x: scale, look: dark.matches ? 'dark' : 'light' };
-  return `/picture?${new URLSearchParams(fields)}`;
-}
-
-function load(address) {
-  const known = ahead.get(address);
-  if (known) {
-    return known;
-  }
-  const image = new Image();
-  image.src = address;
-  const loaded = image.decode().then(() => image);
-  loaded.catch(() => ahead.delete(address));
-  ahead.set(address, loaded);
-  while (ahead.size > 4) {
-    ahead.delete(ahead.keys().next().value);
-  }
-  return loaded;
-}
-
-async function showPicture() {
-  const mine = ++turn;
-  $('picture').classList.toggle('sheet', cell.data === 'none');
-  $('time').hidden = cell.data === 'none';
-  if (cell.data === 'none' && !cell.hasSheet) {
-    $('picture').replaceChildren(node('p', {}, 'The audit holds no picture of this channel: screen makes them with --figures all.'));
-    return;
-  }
-  try {
-    const image = await load(cell.data === 'none' ? `/sheet?n=${cell.number}` : addressOf(cell.number, view.from, view.to));
-    if (mine !== turn) {
-      return;
-    }
-    image.alt = cell.data === 'none'
-      ? `Sheet of ${cell.channel}`
-      : `Trace of ${cell.channel} from ${seconds(view.from)} to ${seconds(view.to)} with the window of the trial, other channels below it, and the spectrum of the window`;
-    $('picture').replaceChildren(image);
-    $('shown').textContent = cell.data === 'none' ? '' : `${seconds(view.from)} to ${seconds(view.to)}`;
-    $('picture').dataset.cell = cell.number;
-  } catch {
-    if (mine === turn) {
-      $('picture').replaceChildren(node('p', {}, 'The picture of this cell cannot be made: the recording is not there, or cannot be read.'));
-      $('picture').dataset.cell = cell.number;
-    }
-  }
-}
-
-function look(from, to) {
-  const length = Math.min(to - from, cell.mostS - cell.leastS, 120);
-  const start = Math.min(Math.max(from, cell.leastS), cell.mostS - length);
-  view = { from: Math.round(start * 1e4) / 1e4, to: Math.round((start + length) * 1e4) / 1e4 };
-  showPicture();
-}
-
-const step = share => look(view.from + share * (view.to - view.from), view.to + share * (view.to - view.from));
-
-function zoom(factor) {
-  const middle = (view.from + view.to) / 2;
-  const half = Math.max(0.02, (view.to - view.from) * factor) / 2;
-  look(middle - half, middle + half);
-}
-
-const whole = () => look(cell.fromS, cell.toS);
-
-// The ribbon.
-
-async function showRibbon() {
-  $('session').hidden = state.isBlind;
-  if (state.isBlind) {
-    return;
-  }
-  const session = await ask(`/ribbon?n=${cell.number}`);
-  const width = Math.max(300, $('ribbon').clientWidth);
-  const row = session.channels.length > 4 ? 18 : 22;
-  const left = 84;
-  const x = time => left + (width - left - 4) * Math.min(1, Math.max(0, time / session.durationS));
-  const picture = drawn('svg', {
-    viewBox: `0 0 ${width} ${row * session.channels.length}`, role: 'img',
-    'aria-label': `Session ${session.recording}: ${session.channels.map(one => `${one.name} ${one.verdict}`).join(', ')}. A click leads to a trial; the arrow keys do too.`,
-  });
-  picture.style.height = `${row * session.channels.length}px`;
-  session.channels.forEach((channel, place) => {
-    const top = place * row;
-    picture.append(drawn('rect', { class: 'lane', x: left, y: top + 1, width: width - left - 4, height: row - 2 }));
-    picture.append(drawn('text', { x: 0, y: top + row - 7 }, channel.name.length > 12 ? `${channel.name.slice(0, 11)}…` : channel.name));
-    for (const one of channel.cells) {
-      const from = x(one.fromS);
-      const wide = Math.max(3, x(one.toS) - from);
-      const heights = { pass: 0.35, questionable: 0.6, reject: 0.9 };
-      const high = (row - 4) * heights[one.final];
-      const block = drawn('rect', { class: one.final, x: from, y: top + row - 2 - high, width: wide, height: high });
-      const hit = drawn('rect', { class: one.number === cell.number ? 'hit here' : 'hit', x: from, y: top + 1, width: wide, height: row - 2, 'data-n': one.number });
-      hit.append(drawn('title', {}, `${channel.name}, trial ${one.trial}: ${one.final}${one.isDecided ? ', decided' : ''}`));
-      picture.append(block);
-      if (one.isDecided) {
-        picture.append(drawn('circle', { class: 'decided', cx: from + wide / 2, cy: top + 4, r: 2.5 }));
-      }
-      picture.append(hit);
-    }
-  });
-  $('session-name').replaceChildren(node('bdi', {}, session.recording));
-  $('ribbon').replaceChildren(picture);
-}
-
-// Going on.
 
 async function show(number, { isBack = false, words = '' } = {}) {
-  const before = cell;
-  cell = await ask(`/cell?n=${number}`);
+  const before = now.cell;
+  const cell = await ask(`/cell?n=${number}`);
   if (before && !isBack && before.number !== number) {
     visited.push(before.number);
   }
-  seen = cell.seen;
-  view = { from: cell.fromS, to: cell.toS };
-  $('form').reset();
+  Object.assign(now, { cell, seen: cell.seen, view: { from: cell.fromS, to: cell.toS } });
+  askedAbout = 0;
+  clearForm();
   complain('');
-  showTitle();
-  showWords();
-  showDecisions();
-  showWarning();
+  showCell();
+  $('known').scrollTop = 0;
   history.replaceState(null, '', `#${number}`);
-  $('next').disabled = cell.next === null;
-  $('back').disabled = visited.length === 0;
   // A ribbon of another recording may be higher, and the picture takes what is left.
   const ribbon = showRibbon();
   if (before?.recording !== cell.recording) {
     await ribbon;
   }
   await Promise.all([showPicture(), ribbon]);
-  say(`${words}${$('title').textContent}${cell.verdict ? `: ${cell.verdict}` : ''}. ${$('left').textContent}.`);
+  say(words || `Shown: ${nameOf(cell)}${cell.verdict ? `, ${cell.verdict}` : ''}.`);
   $('title').focus({ preventScroll: true });
   if (cell.data === 'checking') {
     setTimeout(poll, 400);
@@ -261,7 +59,7 @@ async function show(number, { isBack = false, words = '' } = {}) {
 }
 
 async function prepare(number) {
-  if (number === null || number === cell.number || cell.data === 'none') {
+  if (number === null || number === now.cell.number || now.cell.data === 'none') {
     return;
   }
   try {
@@ -269,6 +67,30 @@ async function prepare(number) {
     await load(addressOf(number, next.fromS, next.toS));
   } catch {
     // It is asked for again when it is shown, and says then what is wrong.
+  }
+}
+
+function failed(fault) {
+  complain(fault.message);
+  if (fault instanceof Gone) {
+    end(fault.message);
+  } else {
+    say(fault.message);
+  }
+}
+
+// Over the page, but not over the form: the text can still be copied.
+function end(words) {
+  $('gone').textContent = words;
+  $('gone').hidden = false;
+  document.body.classList.add('gone');
+}
+
+function goOnAgain() {
+  if (!$('gone').hidden) {
+    $('gone').hidden = true;
+    document.body.classList.remove('gone');
+    complain('');
   }
 }
 
@@ -280,16 +102,18 @@ async function goOn(number, options) {
   try {
     await show(number, options);
   } catch (fault) {
-    complain(fault.message);
-    say(fault.message);
+    failed(fault);
   }
 }
 
-const next = words => goOn(cell.next, { words });
-const back = () => visited.length > 0 && goOn(visited.pop(), { isBack: true });
+const back = () => (visited.length > 0 ? goOn(visited.pop(), { isBack: true }) : say('There is nothing before it.'));
 
 async function once(work) {
   if (isBusy) {
+    return;
+  }
+  if (document.body.classList.contains('gone')) {
+    complain($('gone').textContent);
     return;
   }
   isBusy = true;
@@ -297,180 +121,151 @@ async function once(work) {
   try {
     await work();
   } catch (fault) {
-    complain(fault.message);
+    failed(fault);
   } finally {
     isBusy = false;
   }
 }
 
-function decide() {
-  const chosen = document.querySelector('input[name=verdict]:checked');
-  const reason = $('reason').value.trim();
-  if (!chosen) {
-    complain('Choose a verdict: 1, 2 or 3.');
-    return;
+// Sends something to be written; what is refused is looked at again.
+async function write(path, fields) {
+  try {
+    const { status, body } = await tell(path, fields);
+    if (status === 200) {
+      return body;
+    }
+    // Told before anything is written; who decides again does so knowing it.
+    now.seen = body.seen ?? now.seen;
+    complain(`${body.error}. ${body.hint}`);
+    await refresh();
+    return null;
+  } catch (fault) {
+    throw fault instanceof Gone ? new Gone('The review has ended: this was not written. Start it again; your text stays here.') : fault;
   }
-  if (reason === '') {
-    complain('Say why: who reads it later cannot ask.');
-    $('reason').focus();
+}
+
+function decide() {
+  const wanted = wish();
+  if (!wanted) {
     return;
   }
   once(async () => {
-    const { status, body } = await tell('/decide', { n: cell.number, verdict: chosen.value, reason, seen });
-    if (status === 409) {
-      // Told before anything is written; who decides again does so knowing it.
-      seen = body.seen;
-      complain(`${body.error}. ${body.hint}`);
-      await refresh();
-      return;
-    }
-    if (status !== 200) {
-      throw new Error(`${body.error}. ${body.hint}`);
-    }
-    const words = `Decided: ${chosen.value}. `;
-    showState(body.state);
-    if (body.next === null) {
-      await show(cell.number, { words: `${words}Nothing is left to look at. ` });
-    } else {
-      await show(body.next, { words });
+    const { cell } = now;
+    const body = await write('/decide', { n: cell.number, seen: now.seen, ...wanted });
+    if (body) {
+      const what = { trial: nameOf(cell), channel: `${cell.channel} as a whole`, alike: `${body.count} trials of ${cell.channel}` }[wanted.reach];
+      showState(body.state);
+      madeOn.set(body.state.undo?.number, cell.number);
+      // A channel that is decided leaves its trial to be decided.
+      await show(wanted.reach === 'channel' ? cell.number : body.next ?? cell.number, { words: `Decided: ${what}: ${wanted.verdict}.${body.state.leftCount === 0 ? ' Nothing is left to look at.' : ''}` });
     }
   });
 }
 
 function undo() {
-  if (!state || state.undo === 0) {
+  const what = now.state.undo;
+  if (!what || now.state.isReadOnly) {
     say('There is nothing to take back.');
     return;
   }
+  if (what.isEarlier && askedAbout !== what.number) {
+    askedAbout = what.number;
+    complain(`This was decided before this review was started: ${what.words}. Undo once more takes it back.`);
+    return;
+  }
   once(async () => {
-    const words = state.undoWords;
-    const { status, body } = await tell('/withdraw', { number: state.undo });
-    if (status !== 200) {
-      throw new Error(`${body.error}. ${body.hint}`);
+    const body = await write('/withdraw', { number: what.number });
+    if (body) {
+      showState(body.state);
+      await show(madeOn.get(what.number) ?? (body.cell || now.cell.number), { words: `Taken back: ${what.words}.` });
     }
-    showState(body.state);
-    await refresh();
-    say(`Taken back: ${words}. ${$('left').textContent}.`);
   });
 }
 
-// What others did meanwhile: what was decided is shown at once, what is being written stays.
+const updateTables = () => !$('tables').hidden && once(async () => {
+  say('Tables and pages are being brought up to date.');
+  if (await write('/tables', {})) {
+    say('Tables and pages are up to date.');
+  }
+});
+
+// What others did meanwhile is shown at once.
 async function refresh() {
-  const now = await ask(`/cell?n=${cell.number}`);
-  const isNew = now.decisions.length > cell.decisions.length;
-  cell = { ...now };
-  seen = Math.max(seen, now.seen);
-  showWords();
-  showDecisions();
-  showWarning();
-  $('next').disabled = cell.next === null;
+  const known = new Set(now.cell.decisions.map(one => one.number));
+  const cell = await ask(`/cell?n=${now.cell.number}`);
+  Object.assign(now, { cell, seen: Math.max(now.seen, cell.seen) });
+  showCell();
   await showRibbon();
-  return isNew;
+  return cell.decisions.filter(one => !known.has(one.number));
 }
 
 async function poll() {
-  if (isBusy || !cell) {
+  if (isBusy || !now.cell) {
     return;
   }
   try {
-    const now = await ask('/state');
-    if (now.seen !== state.seen || cell.data === 'checking') {
-      showState(now);
-      if (await refresh()) {
-        say('A decision about this cell was added.');
+    const state = await ask('/state');
+    goOnAgain();
+    if (state.seen !== now.state.seen || now.cell.data === 'checking') {
+      showState(state);
+      const added = await refresh();
+      if (!$('fault').textContent) {
+        complain('');
+      }
+      if (added.length > 0) {
+        say(`A decision about this cell was added by ${added.at(-1).by}.`);
       }
     }
   } catch (fault) {
-    complain(fault.message);
+    failed(fault);
   }
 }
 
-// The keyboard.
+// By keyboard and by mouse.
 
+const isLast = () => now.cell.next === null && now.state.leftCount > 0;
+const next = () => (isLast() ? say('Nothing further: what is left is here.') : goOn(now.cell.next));
+const ways = {
+  earlier: () => step(-0.5), later: () => step(0.5), closer: () => zoom(0.5), wider: () => zoom(2), whole, next, back, undo, tables: updateTables,
+};
 const keys = {
   1: () => choose('pass'),
   2: () => choose('questionable'),
   3: () => choose('reject'),
-  r: () => { $('reason').value = lastReason; $('reason').focus(); },
-  n: () => next(''),
+  c: () => reach('channel'),
+  a: () => reach('alike'),
+  n: next,
   b: back,
   u: undo,
-  ArrowLeft: () => step(-0.5),
-  ArrowRight: () => step(0.5),
-  '+': () => zoom(0.5),
-  '=': () => zoom(0.5),
-  '-': () => zoom(2),
+  t: updateTables,
+  ArrowLeft: ways.earlier,
+  ArrowRight: ways.later,
+  '+': ways.closer,
+  '=': ways.closer,
+  '-': ways.wider,
   0: whole,
-  ',': () => goOn(cell.earlier),
-  '.': () => goOn(cell.later),
-  ArrowUp: () => goOn(cell.above),
-  ArrowDown: () => goOn(cell.below),
+  ',': () => goOn(now.cell.earlier),
+  '.': () => goOn(now.cell.later),
+  ArrowUp: () => goOn(now.cell.above),
+  ArrowDown: () => goOn(now.cell.below),
 };
 
-function choose(word) {
-  if ($('form').hidden) {
-    return;
-  }
-  document.querySelector(`input[name=verdict][value=${word}]`).checked = true;
-  $('reason').focus();
-}
-
-function onKey(event) {
-  if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) {
-    return;
-  }
-  const isWriting = event.target.id === 'reason';
-  if (event.key === 'Escape' && isWriting) {
-    $('title').focus({ preventScroll: true });
-    return;
-  }
-
-  // A radio button, an open list and a page that is scrolled have arrow keys of their own.
-  const isOwn = isWriting || (event.target.type === 'radio' && event.key.startsWith('Arrow'));
-  if (!usesKeys || isOwn || !cell || !Object.hasOwn(keys, event.key)) {
-    return;
-  }
-  event.preventDefault();
-  keys[event.key]();
-}
-
-function showKeys() {
-  $('keys-switch').setAttribute('aria-pressed', String(usesKeys));
-  $('keys-switch').textContent = `Single keys: ${usesKeys ? 'on' : 'off'}`;
-  const all = [
-    ['1 2 3', 'verdict'], ['r', 'last reason'], ['Enter', 'decide'], ['Esc', 'leave the field'], ['n', 'next undecided'], ['b', 'back'], ['u', 'undo'],
-    ['← →', 'time'], ['+ - 0', 'closer, wider, whole'], ...(state.isBlind ? [] : [[', .', 'trial before, after'], ['↑ ↓', 'channel']]),
-  ];
-  $('keys').replaceChildren(...all.flatMap(([key, what], place) => [place > 0 ? ' · ' : '', node('kbd', {}, key), ` ${what}`]));
-}
-
 function listen() {
-  document.addEventListener('keydown', onKey);
+  listenToKeys(keys, decide, () => $('title').focus({ preventScroll: true }));
+  listenToForm();
   $('form').addEventListener('submit', event => { event.preventDefault(); decide(); });
-  $('undo').addEventListener('click', undo);
-  $('next').addEventListener('click', () => next(''));
-  $('back').addEventListener('click', back);
-  $('earlier').addEventListener('click', () => step(-0.5));
-  $('later').addEventListener('click', () => step(0.5));
-  $('closer').addEventListener('click', () => zoom(0.5));
-  $('wider').addEventListener('click', () => zoom(2));
-  $('whole').addEventListener('click', whole);
-  $('tables').addEventListener('click', () => once(async () => {
-    const { status, body } = await tell('/tables', {});
-    say(status === 200 ? 'Tables and pages are up to date.' : body.error);
-    complain(status === 200 ? '' : `${body.error}. ${body.hint}`);
-  }));
+  Object.entries(ways).forEach(([id, way]) => $(id).addEventListener('click', () => now.cell && way()));
   $('ribbon').addEventListener('click', event => event.target.dataset.n && goOn(Number(event.target.dataset.n)));
-  $('keys-switch').addEventListener('click', () => {
-    usesKeys = !usesKeys;
-    sessionStorage.setItem('keys', usesKeys ? 'on' : 'off');
-    showKeys();
+  ['ribbon', 'known'].forEach(id => {
+    $(id).addEventListener('scroll', () => markMore($(id)));
+    new ResizeObserver(() => markMore($(id))).observe($(id));
   });
-  dark.addEventListener('change', () => cell && showPicture());
+  $('known').addEventListener('toggle', () => markMore($('known')), true);
+  dark.addEventListener('change', () => now.cell && showPicture());
   let resized = 0;
   addEventListener('resize', () => {
     clearTimeout(resized);
-    resized = setTimeout(() => cell && Promise.all([showPicture(), showRibbon()]), 150);
+    resized = setTimeout(() => now.cell && showRibbon().then(showPicture).catch(failed), 150);
   });
 }
 
@@ -479,7 +274,7 @@ async function start() {
   showKeys();
   listen();
   const asked = Number(location.hash.slice(1));
-  await show(asked >= 1 && asked <= state.count ? asked : state.first ?? 1);
+  await show(asked >= 1 && asked <= now.state.count ? asked : now.state.first ?? 1);
   setInterval(poll, 3000);
 }
 
