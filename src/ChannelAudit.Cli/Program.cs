@@ -4,6 +4,11 @@ using ChannelAudit.Cli.Commands;
 using ChannelAudit.Cli.Screening;
 using ChannelAudit.Reports.Console;
 
+if (FrontPage.IsAskedBy(args))
+{
+    return FrontPage.Write();
+}
+
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;

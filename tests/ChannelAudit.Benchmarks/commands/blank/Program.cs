@@ -1,0 +1,1 @@
+new ScottPlot.Plot().SavePng(args[0], 1600, 900);
