@@ -19,7 +19,7 @@ public sealed class PopScreen
     private readonly int cell;
     private readonly MagnitudeHistogram sizes = new();
     private readonly List<(long Start, int FirstCell)> blocks = [];
-    private readonly List<float> largest = [];
+    private readonly Column<float> largest = new();
 
     /// <summary>Starts at a rate.</summary>
     public PopScreen(double rateHz)

@@ -40,7 +40,7 @@ internal sealed class GroupPass
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = [.. channels.Select(_ => ImmutableArray.CreateBuilder<SegmentPower>())];
         densities = new double[frames[0].Bins * SegmentBatch.Lanes];
-        pairs = [.. PairSlot.All(frames).Select(slot => (indexOfPair(members[slot.A], members[slot.B]), slot))];
+        pairs = [.. PairSlot.All(frames, (a, b) => indexOfPair(members[a], members[b]) >= 0).Select(slot => (indexOfPair(members[slot.A], members[slot.B]), slot))];
     }
 
     /// <summary>Whether this is a group of channels; false for two channels of different groups, compared only.</summary>

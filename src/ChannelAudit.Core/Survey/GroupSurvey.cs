@@ -20,16 +20,19 @@ public sealed class GroupSurvey
     private readonly PairPowers[] powers;
     private readonly PowerAccumulator[] power;
 
-    private GroupSurvey(Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectralFrame> frames, bool withPairs)
+    private GroupSurvey(
+        Recording recording, ImmutableArray<Channel> channels, ImmutableArray<SpectralFrame> frames, bool withPairs, Func<int, int, bool>? isCompared)
     {
         this.frames = frames;
         walk = new SegmentWalk(recording.Samples, channels, frames[0]);
         density = new double[frames[0].Bins];
         densities = new double[frames[0].Bins * SegmentBatch.Lanes];
-        Tables = [.. channels.Select(_ => new SegmentTable())];
+        Spill spill = new();
+        List<long> starts = [];
+        Tables = [.. channels.Select(_ => new SegmentTable(starts, spill))];
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = new PairPowers[channels.Length];
-        pairs = withPairs ? [.. PairSlot.All(frames)] : [];
+        pairs = withPairs ? [.. PairSlot.All(frames, isCompared, spill)] : [];
     }
 
     /// <summary>One table a channel, in the group's order.</summary>
@@ -44,14 +47,16 @@ public sealed class GroupSurvey
     /// <param name="frames">Their frames.</param>
     /// <param name="withPairs">Whether to compare the channels with one another.</param>
     /// <param name="cancellation">Checked for every four segments.</param>
+    /// <param name="isCompared">Whether two channels of the group are compared; null: all are.</param>
     public static GroupSurvey Of(
         Recording recording,
         ImmutableArray<Channel> channels,
         ImmutableArray<SpectralFrame> frames,
         bool withPairs,
-        CancellationToken cancellation)
+        CancellationToken cancellation,
+        Func<int, int, bool>? isCompared = null)
     {
-        GroupSurvey survey = new(recording, channels, frames, withPairs);
+        GroupSurvey survey = new(recording, channels, frames, withPairs, isCompared);
         survey.Segments = survey.walk.Visit([.. channels.Select(channel => channel.Stretches)], survey.Visit, cancellation);
         return survey;
     }
@@ -68,6 +73,9 @@ public sealed class GroupSurvey
         power[member].Density(walk.Batch, mean);
         return mean;
     }
+
+    /// <summary>Whether two channels of the group are compared, the first before the second.</summary>
+    public bool Compares(int a, int b) => Array.Exists(pairs, slot => slot.A == a && slot.B == b);
 
     /// <summary>The table of two channels of the group, the first before the second.</summary>
     public PairTable Pair(int a, int b) => Slot(a, b).Table;
@@ -116,7 +124,11 @@ public sealed class GroupSurvey
         Vector256<double> narrow = lanes.MayHoldNarrowPeak(least);
         for (int lane = 0; lane < batch.Segments; lane++)
         {
-            table.Starts.Add(firstStart + ((long)lane * frame.Hop));
+            if (member == 0)
+            {
+                table.Starts.Add(firstStart + ((long)lane * frame.Hop));
+            }
+
             table.BandPower.Add(band[lane]);
             table.LowPower.Add(low[lane]);
             table.LowestPower.Add(lowest[lane]);

@@ -10,11 +10,11 @@ internal sealed class PairSlot
 {
     private readonly CrossAccumulator cross;
 
-    private PairSlot(int a, int b, PairBands bands)
+    private PairSlot(int a, int b, PairBands bands, Spill? spill)
     {
         A = a;
         B = b;
-        Table = new PairTable(bands);
+        Table = new PairTable(bands, spill);
         cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
     }
 
@@ -30,14 +30,20 @@ internal sealed class PairSlot
     /// <summary>Segments accumulated so far.</summary>
     public int Segments => cross.Segments;
 
-    /// <summary>All pairs of a group, first before second.</summary>
-    public static IEnumerable<PairSlot> All(ImmutableArray<SpectralFrame> frames)
+    /// <summary>The pairs of a group that are compared, first before second.</summary>
+    /// <param name="frames">The channels' frames.</param>
+    /// <param name="isCompared">Whether two of them are compared; null: all are.</param>
+    /// <param name="spill">Takes what of a long recording does not stay in memory.</param>
+    public static IEnumerable<PairSlot> All(ImmutableArray<SpectralFrame> frames, Func<int, int, bool>? isCompared = null, Spill? spill = null)
     {
         for (int a = 0; a < frames.Length; a++)
         {
             for (int b = a + 1; b < frames.Length; b++)
             {
-                yield return new PairSlot(a, b, PairBands.Of(frames[a], frames[b]));
+                if (isCompared is null || isCompared(a, b))
+                {
+                    yield return new PairSlot(a, b, PairBands.Of(frames[a], frames[b]), spill);
+                }
             }
         }
     }

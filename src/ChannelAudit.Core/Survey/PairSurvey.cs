@@ -48,6 +48,11 @@ public sealed record PairSurvey
         {
             for (int b = a + 1; b < group.Members.Length; b++)
             {
+                if (!spectra.Compares(a, b))
+                {
+                    continue;
+                }
+
                 ChannelSurvey first = surveys[group.Members[a]];
                 ChannelSurvey second = surveys[group.Members[b]];
                 PairTable table = spectra.Pair(a, b);
@@ -74,6 +79,7 @@ public sealed record PairSurvey
         Recording recording,
         ImmutableArray<ChannelGroup> groups,
         ChannelSurvey[] surveys,
+        Func<int, int, bool>? isCompared,
         ImmutableArray<Trial> trials,
         CancellationToken cancellation)
     {
@@ -83,7 +89,7 @@ public sealed record PairSurvey
             {
                 foreach (int i in groups[g].Members)
                 {
-                    foreach (int j in groups[h].Members)
+                    foreach (int j in groups[h].Members.Where(j => isCompared is null || isCompared(i, j)))
                     {
                         yield return Across(recording, surveys, Math.Min(i, j), Math.Max(i, j), trials, cancellation);
                     }

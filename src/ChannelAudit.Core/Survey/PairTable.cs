@@ -7,23 +7,29 @@ public sealed class PairTable
 {
     /// <summary>Starts an empty table.</summary>
     /// <param name="bands">The pair's bands.</param>
-    public PairTable(PairBands bands) => Bands = bands;
+    /// <param name="spill">Takes what of a long recording does not stay in memory.</param>
+    public PairTable(PairBands bands, Spill? spill = null)
+    {
+        spill ??= new Spill();
+        Bands = bands;
+        (Rho, RhoHigh, Imaginary, GainAb, GainBa) = (new(spill), new(spill), new(spill), new(spill), new(spill));
+    }
 
     /// <summary>The pair's bands.</summary>
     public PairBands Bands { get; }
 
     /// <summary>Re S_AB / sqrt(S_AA S_BB) over 30 to 250 Hz.</summary>
-    public List<float> Rho { get; } = [];
+    public Column<float> Rho { get; }
 
     /// <summary>The same over 300 to 450 Hz; NaN without that band.</summary>
-    public List<float> RhoHigh { get; } = [];
+    public Column<float> RhoHigh { get; }
 
     /// <summary>Im S_AB / sqrt(S_AA S_BB) over 30 to 250 Hz.</summary>
-    public List<float> Imaginary { get; } = [];
+    public Column<float> Imaginary { get; }
 
     /// <summary>Re S_AB / S_AA over 30 to 250 Hz.</summary>
-    public List<float> GainAb { get; } = [];
+    public Column<float> GainAb { get; }
 
     /// <summary>Re S_AB / S_BB over 30 to 250 Hz.</summary>
-    public List<float> GainBa { get; } = [];
+    public Column<float> GainBa { get; }
 }

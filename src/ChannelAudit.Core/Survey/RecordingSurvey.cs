@@ -10,11 +10,14 @@ namespace ChannelAudit.Survey;
 /// <summary>What a whole recording shows, before any trial is looked at and without any limit.</summary>
 public sealed class RecordingSurvey
 {
+    private readonly Dictionary<(int A, int B), int> places;
+
     private RecordingSurvey(MainsResult mains, ImmutableArray<ChannelSurvey> channels, ImmutableArray<PairSurvey> pairs)
     {
         Mains = mains;
         Channels = channels;
         Pairs = pairs;
+        places = pairs.Select((pair, i) => (pair, i)).ToDictionary(one => (one.pair.A, one.pair.B), one => one.i);
     }
 
     /// <summary>The mains frequency.</summary>
@@ -23,21 +26,19 @@ public sealed class RecordingSurvey
     /// <summary>One entry an audited channel, in file order.</summary>
     public ImmutableArray<ChannelSurvey> Channels { get; }
 
-    /// <summary>One entry a pair of audited channels, first before second.</summary>
+    /// <summary>One entry a pair of audited channels, first before second; of many channels adjacent ones only, where the setup names any.</summary>
     public ImmutableArray<PairSurvey> Pairs { get; }
 
-    /// <summary>The position of a pair in <see cref="Pairs"/>, which holds every pair by its first, then its second channel.</summary>
+    /// <summary>The position of a pair in <see cref="Pairs"/>; -1 where the two are not compared.</summary>
     /// <param name="a">Position of the first channel.</param>
     /// <param name="b">Position of the second channel, behind the first.</param>
-    /// <exception cref="ArgumentOutOfRangeException">When there is no such pair.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">When the second does not stand behind the first.</exception>
     public int IndexOfPair(int a, int b)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(a);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(b, a);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(b, Channels.Length);
-
-        // Before the pairs of a lie those of 0 (n - 1 of them), of 1 (n - 2) and so on.
-        return (a * Channels.Length) - (a * (a + 1) / 2) + (b - a - 1);
+        return places.GetValueOrDefault((a, b), -1);
     }
 
     /// <summary>Surveys a recording.</summary>
@@ -60,10 +61,11 @@ public sealed class RecordingSurvey
         ChannelSurvey[] surveys = new ChannelSurvey[all.Length];
         List<PairSurvey> pairs = [];
         ImmutableArray<ChannelGroup> groups = ChannelGroup.Of(all);
+        Func<int, int, bool>? isCompared = ComparedPairs.Of([.. channels.Select(pair => pair.Name)], setup);
         foreach (ChannelGroup group in groups)
         {
             ImmutableArray<Channel> members = [.. group.Members.Select(i => all[i])];
-            GroupSurvey spectra = GroupSurvey.Of(recording, members, [.. group.Members.Select(i => frames[i])], true, cancellation);
+            GroupSurvey spectra = GroupSurvey.Of(recording, members, [.. group.Members.Select(i => frames[i])], true, cancellation, Inside(group, isCompared));
             ImmutableArray<ChannelSurvey> ofGroup = ChannelSurveyor.Survey(
                 recording,
                 [.. group.Members.Select(i => channels[i])],
@@ -85,7 +87,10 @@ public sealed class RecordingSurvey
             pairs.AddRange(PairSurvey.Inside(group, spectra, surveys));
         }
 
-        pairs.AddRange(PairSurvey.Across(recording, groups, surveys, trials, cancellation));
+        pairs.AddRange(PairSurvey.Across(recording, groups, surveys, isCompared, trials, cancellation));
         return new RecordingSurvey(mains, [.. surveys], [.. pairs.OrderBy(pair => pair.A).ThenBy(pair => pair.B)]);
     }
+
+    private static Func<int, int, bool>? Inside(ChannelGroup group, Func<int, int, bool>? isCompared) =>
+        isCompared is null ? null : (a, b) => isCompared(group.Members[a], group.Members[b]);
 }

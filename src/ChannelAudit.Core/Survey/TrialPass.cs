@@ -20,6 +20,7 @@ public sealed class TrialPass
     {
         this.survey = survey;
         passes = GroupPass.All(recording, survey);
+        Spill densities = new();
         readers =
         [
             .. survey.Channels.Select(channel => new WindowReader(
@@ -29,7 +30,8 @@ public sealed class TrialPass
                 channel.Time,
                 channel.Flat,
                 channel.Pops,
-                ChannelSurveyor.HistogramOf(channel.Channel, channel.Time))),
+                ChannelSurveyor.HistogramOf(channel.Channel, channel.Time),
+                densities)),
         ];
     }
 

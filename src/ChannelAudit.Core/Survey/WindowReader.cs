@@ -16,6 +16,7 @@ public sealed class WindowReader
     private readonly ChannelPops pops;
     private readonly CodeHistogram histogram;
     private readonly RectifiedScanner rectified;
+    private readonly Spill densities;
 
     /// <summary>Prepares to read windows of a channel.</summary>
     /// <param name="recording">The recording.</param>
@@ -25,9 +26,18 @@ public sealed class WindowReader
     /// <param name="flat">Its flat stretches.</param>
     /// <param name="pops">Its pops.</param>
     /// <param name="histogram">Scratch over the channel's range.</param>
+    /// <param name="densities">Takes the densities of windows; null: a file of its own.</param>
     public WindowReader(
-        Recording recording, Channel channel, SpectralFrame frame, TimeSurvey time, SampleRanges flat, ChannelPops pops, CodeHistogram histogram)
+        Recording recording,
+        Channel channel,
+        SpectralFrame frame,
+        TimeSurvey time,
+        SampleRanges flat,
+        ChannelPops pops,
+        CodeHistogram histogram,
+        Spill? densities = null)
     {
+        this.densities = densities ?? new Spill();
         this.recording = recording;
         this.channel = channel;
         this.frame = frame;
@@ -52,7 +62,8 @@ public sealed class WindowReader
             rectified.Add(block);
         }
 
-        return Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window), Rectified = rectified.Finish() };
+        WindowReading reading = Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window), Rectified = rectified.Finish() };
+        return reading.HasDensity ? reading with { Density = [], Kept = new KeptDensity(densities, spectrum.Density) } : reading;
     }
 
     /// <summary>Reads a window whose samples were scanned already.</summary>

@@ -7,6 +7,8 @@ namespace ChannelAudit.Survey;
 /// <summary>Everything measured in one window of one channel; no limits.</summary>
 public sealed record WindowReading
 {
+    private readonly double[] density = [];
+
     /// <summary>The window.</summary>
     public required Window Window { get; init; }
 
@@ -58,8 +60,18 @@ public sealed record WindowReading
     /// <summary>What each one-second segment holds, in order; empty for the whole recording and for short windows.</summary>
     public ImmutableArray<SegmentPower> SegmentPowers { get; init; } = [];
 
-    /// <summary>The mean density, or empty.</summary>
-    public double[] Density { get; init; } = [];
+    /// <summary>The mean density, or empty; of a trial read back each time it is asked for.</summary>
+    public double[] Density
+    {
+        get => Kept?.Read() ?? density;
+        init => density = value;
+    }
+
+    /// <summary>Whether there is a mean density.</summary>
+    public bool HasDensity => Kept is not null || density.Length > 0;
+
+    /// <summary>Where the density of a trial waits; null where it is at hand.</summary>
+    public KeptDensity? Kept { get; init; }
 
     /// <summary>Why nothing spectral was said, or null.</summary>
     public string? NoSpectrum { get; init; }

@@ -113,7 +113,7 @@ internal static class PairViewer
     private static PairMoment? MomentOf(
         Recording recording, SpectralFrame frame, PairSurvey pair, PairStates states, ImmutableArray<PairState> stateOfSegments, CancellationToken cancellation)
     {
-        List<float> rho = pair.Table!.Rho;
+        Column<float> rho = pair.Table!.Rho;
         ImmutableArray<int> chosen = new[] { states.ActiveA, states.ActiveB }
             .Where(segments => segments.Length >= LeastSegments)
             .OrderByDescending(segments => Math.Abs(rho[Middle(segments, rho)]))
@@ -132,7 +132,7 @@ internal static class PairViewer
             Read(recording, pair.ChannelB, middle - half, middle + half, frame.RateHz, cancellation));
     }
 
-    private static int Middle(ImmutableArray<int> segments, List<float> rho) =>
+    private static int Middle(ImmutableArray<int> segments, Column<float> rho) =>
         segments.OrderBy(segment => rho[segment]).ThenBy(segment => segment).ElementAt(segments.Length / 2);
 
     private static Trace Read(Recording recording, Channel channel, long start, long end, double rateHz, CancellationToken cancellation)

@@ -10,15 +10,23 @@ namespace ChannelAudit.Reports.Json;
 /// text is put into a page.</remarks>
 internal sealed class JsonText : IDisposable
 {
+    /// <summary>Room for a part that is handed to a stream, and the rows that fill it.</summary>
+    public const int BytesAPart = 1 << 17;
+
     private const int DeepestIndent = 16;
+    private const int HandedFrom = 1 << 16;
 
     private readonly ArrayBufferWriter<byte> _text;
     private readonly ArrayBufferWriter<byte> _row = new(512);
     private readonly Utf8JsonWriter _rowWriter;
+    private readonly Stream? _stream;
 
     /// <summary>Starts a file.</summary>
-    public JsonText(int expectedBytes = 4096)
+    /// <param name="expectedBytes">About how long it gets.</param>
+    /// <param name="stream">Takes the text as it comes; null to hold all of it.</param>
+    public JsonText(int expectedBytes = 4096, Stream? stream = null)
     {
+        _stream = stream;
         _text = new ArrayBufferWriter<byte>(expectedBytes);
         Writer = new Utf8JsonWriter(_text, new JsonWriterOptions
         {
@@ -53,6 +61,14 @@ internal sealed class JsonText : IDisposable
         return _text.WrittenSpan.ToArray();
     }
 
+    /// <summary>Hands the rest to the stream, with a line end behind the last brace.</summary>
+    public void Finish()
+    {
+        Writer.Flush();
+        _text.Write("\n"u8);
+        Hand();
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {
@@ -72,5 +88,16 @@ internal sealed class JsonText : IDisposable
         write(_rowWriter, item);
         _rowWriter.Flush();
         Writer.WriteRawValue(_row.WrittenSpan, skipInputValidation: true);
+        if (_stream is not null && _text.WrittenCount + Writer.BytesPending >= HandedFrom)
+        {
+            Writer.Flush();
+            Hand();
+        }
+    }
+
+    private void Hand()
+    {
+        _stream!.Write(_text.WrittenSpan);
+        _text.ResetWrittenCount();
     }
 }

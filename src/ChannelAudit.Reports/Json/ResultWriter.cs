@@ -13,13 +13,20 @@ public static class ResultWriter
     /// <summary>Names the layout of the file; a layout that older readers would misread gets the next number.</summary>
     public const string Format = "channelaudit-result/1";
 
-    private const int BytesACell = 2048;
-
     /// <summary>The file as UTF-8 bytes.</summary>
     /// <exception cref="ArgumentException">When a number is not finite.</exception>
     public static byte[] Render(RecordingResult result, ResultOrigin origin)
     {
-        using JsonText text = new(4096 + (result.Channels.Sum(channel => channel.Cells.Length) * BytesACell));
+        using MemoryStream bytes = new();
+        Write(result, origin, bytes);
+        return bytes.ToArray();
+    }
+
+    /// <summary>Writes the file in UTF-8, part by part.</summary>
+    /// <exception cref="ArgumentException">When a number is not finite.</exception>
+    public static void Write(RecordingResult result, ResultOrigin origin, Stream stream)
+    {
+        using JsonText text = new(JsonText.BytesAPart, stream);
         Utf8JsonWriter json = text.Writer;
         json.WriteStartObject();
         json.WriteString("format", Format);
@@ -44,7 +51,7 @@ public static class ResultWriter
         text.Rows("warnings", result.Warnings, WriteWarning);
         WriteUnits(json);
         json.WriteEndObject();
-        return text.ToArray();
+        text.Finish();
     }
 
     private static void WriteRecording(Utf8JsonWriter json, RecordingResult result)

@@ -144,7 +144,7 @@ public sealed class AuditFolder : IDisposable
     }
 
     /// <summary>Writes the files of a recording to wait for the end of the run.</summary>
-    internal void Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, ReadOnlyMemory<byte> Bytes)> files) =>
+    internal void Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, Action<Stream> Write)> files) =>
         Hold(id, _unfinished.Write(id, stamp, files), waits: true);
 
     /// <summary>Puts other bytes in the place of a recording's file, unless they are the same.</summary>

@@ -64,18 +64,18 @@ public sealed class RunWriter : IDisposable
     {
         AuditWriter.RequireSafe(recording.Id);
         ResultOrigin origin = new(_run.Version, _run.Criteria.Sha256, _run.Setup.Sha256);
-        List<(string, ReadOnlyMemory<byte>)> files =
+        List<(string, Action<Stream>)> files =
         [
-            ("result.json", ResultWriter.Render(recording, origin)),
-            ("measures.tsv", MeasuresTsv.Render(recording)),
-            ("pairs.tsv", PairsTsv.Render(recording)),
+            ("result.json", stream => ResultWriter.Write(recording, origin, stream)),
+            ("measures.tsv", stream => MeasuresTsv.Write(recording, stream)),
+            ("pairs.tsv", stream => PairsTsv.Write(recording, stream)),
         ];
         if (!_isAlone)
         {
-            files.Add((PageName, ReportPage.OfRecording(_run with { Warnings = [] }, Decided(recording), ReportFigures.Beside(pictures))));
+            files.Add((PageName, stream => stream.Write(ReportPage.OfRecording(_run with { Warnings = [] }, Decided(recording), ReportFigures.Beside(pictures)))));
         }
 
-        files.AddRange(pictures.Select(picture => (picture.Name, picture.Png)));
+        files.AddRange(pictures.Select(picture => (picture.Name, (Action<Stream>)(stream => stream.Write(picture.Png.Span)))));
         _folder.Write(recording.Id, stamp, files);
     }
 

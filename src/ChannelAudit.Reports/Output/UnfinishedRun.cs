@@ -114,14 +114,14 @@ internal sealed class UnfinishedRun : IDisposable
 
     /// <summary>Writes the files of a recording. Safe on several threads, each with recordings of its own.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public ImmutableArray<OutputFile> Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, ReadOnlyMemory<byte> Bytes)> files)
+    public ImmutableArray<OutputFile> Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, Action<Stream> Write)> files)
     {
         try
         {
             string list = Place(id, ListName);
             Directory.CreateDirectory(Path.GetDirectoryName(list)!);
             File.Delete(list);
-            ImmutableArray<OutputFile> written = [.. files.Select(file => Write(id, file.Name, file.Bytes.Span))];
+            ImmutableArray<OutputFile> written = [.. files.Select(file => Write(id, file.Name, file.Write))];
             Write(id, ListName + OutputBatch.PartialSuffix, ListOf(stamp, written));
             File.Move(list + OutputBatch.PartialSuffix, list, overwrite: true);
             return written;
@@ -182,6 +182,19 @@ internal sealed class UnfinishedRun : IDisposable
         }
 
         _made.RemoveEmpty();
+    }
+
+    private OutputFile Write(string id, string name, Action<Stream> write)
+    {
+        using FileStream stream = new(Place(id, name), FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+        using SHA256 hash = SHA256.Create();
+        using (CryptoStream hashed = new(stream, hash, CryptoStreamMode.Write, leaveOpen: true))
+        {
+            write(hashed);
+        }
+
+        stream.Flush(flushToDisk: true);
+        return new OutputFile(name, Convert.ToHexStringLower(hash.Hash!));
     }
 
     private OutputFile Write(string id, string name, ReadOnlySpan<byte> bytes)

@@ -7,14 +7,18 @@ namespace ChannelAudit.Reports.Tables;
 /// <summary><c>measures.tsv</c>: one row a channel, trial and measure; trials by number, each followed by its baseline, then <c>all</c>.</summary>
 public static class MeasuresTsv
 {
-    private const int BytesARow = 72;
-
     /// <summary>The table as UTF-8 bytes.</summary>
     public static byte[] Render(RecordingResult recording)
     {
-        int rows = recording.Channels.Sum(channel =>
-            channel.Measures.Length + channel.Cells.Sum(cell => cell.Measures.Length + cell.BaselineMeasures.Length));
-        using TsvWriter table = new(TableColumns.Measures, Math.Max(4096, rows * BytesARow));
+        using MemoryStream bytes = new();
+        Write(recording, bytes);
+        return bytes.ToArray();
+    }
+
+    /// <summary>Writes the table in UTF-8, part by part.</summary>
+    public static void Write(RecordingResult recording, Stream stream)
+    {
+        using TsvWriter table = new(TableColumns.Measures, TsvWriter.BytesAPart, stream.Write);
         foreach (ChannelResult channel in recording.Channels)
         {
             foreach (CellResult cell in channel.Cells)
@@ -26,7 +30,7 @@ public static class MeasuresTsv
             WriteRows(table, channel, channel.Measures, trial: null, "all");
         }
 
-        return table.ToArray();
+        table.Flush();
     }
 
     private static void WriteRows(TsvWriter table, ChannelResult channel, ImmutableArray<GradedMeasure> measures, int? trial, string suffix)

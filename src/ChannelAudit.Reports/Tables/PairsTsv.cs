@@ -8,7 +8,15 @@ public static class PairsTsv
     /// <summary>The table as UTF-8 bytes.</summary>
     public static byte[] Render(RecordingResult recording)
     {
-        using TsvWriter table = new(TableColumns.Pairs);
+        using MemoryStream bytes = new();
+        Write(recording, bytes);
+        return bytes.ToArray();
+    }
+
+    /// <summary>Writes the table in UTF-8, part by part.</summary>
+    public static void Write(RecordingResult recording, Stream stream)
+    {
+        using TsvWriter table = new(TableColumns.Pairs, TsvWriter.BytesAPart, stream.Write);
         foreach (PairResult pair in recording.Pairs)
         {
             foreach (PairRow row in pair.Rows)
@@ -26,6 +34,6 @@ public static class PairsTsv
             }
         }
 
-        return table.ToArray();
+        table.Flush();
     }
 }

@@ -10,6 +10,9 @@ namespace ChannelAudit.Reports.Tables;
 /// <summary>Writes one table straight into UTF-8: header line, tabs, LF, no mark, and no string for a number.</summary>
 internal sealed class TsvWriter : IDisposable
 {
+    /// <summary>Room for a part that is handed to a sink, and the row that fills it.</summary>
+    public const int BytesAPart = 1 << 17;
+
     private const int FlushedFrom = 1 << 16;
 
     private readonly int _columns;

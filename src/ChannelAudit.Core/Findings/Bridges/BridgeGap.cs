@@ -13,7 +13,7 @@ internal static class BridgeGap
     {
         if (pairs.IsEmpty)
         {
-            return "only one channel";
+            return survey.Channels.Length > 1 ? "the setup names no site beside it" : "only one channel";
         }
 
         string name = survey.Channels[index].Name;

@@ -63,7 +63,7 @@ public sealed class BridgeJudge
         ? null
         : SharedByAll.Of(
             [.. survey.Channels.Select(channel => channel.Name)],
-            (a, b) => medians[survey.IndexOfPair(a, b)],
+            (a, b) => survey.IndexOfPair(a, b) is >= 0 and int index ? medians[index] : null,
             survey.Pairs[0].ChannelA.TimelineLength / survey.Pairs[0].ChannelA.Rate.Value);
 
     private static int Length(PairSurvey pair) => SpectralFrame.SegmentLengthOf(pair.ChannelA.Rate);
@@ -158,7 +158,7 @@ public sealed class BridgeJudge
         bool anyThird = false;
         for (int third = 0; third < survey.Channels.Length; third++)
         {
-            if (third == pair.A || third == pair.B)
+            if (third == pair.A || third == pair.B || PlaceOf(pair.A, third) < 0 || PlaceOf(pair.B, third) < 0)
             {
                 continue;
             }
@@ -174,5 +174,7 @@ public sealed class BridgeJudge
     }
 
     private double HighOf(int a, int b) =>
-        Math.Abs(medians[survey.IndexOfPair(Math.Min(a, b), Math.Max(a, b))]?.RhoHighRest ?? 0);
+        Math.Abs(medians[PlaceOf(a, b)]?.RhoHighRest ?? 0);
+
+    private int PlaceOf(int a, int b) => survey.IndexOfPair(Math.Min(a, b), Math.Max(a, b));
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Measures;
 using ChannelAudit.Signals.Statistics;
 using ChannelAudit.Survey;
 
@@ -109,7 +110,7 @@ internal sealed record BridgeMedians
     private static double? Weaker(double? a, double? b) =>
         a is { } first && b is { } second ? (Math.Abs(first) <= Math.Abs(second) ? first : second) : null;
 
-    private static double? Median(List<float> values, ReadOnlySpan<int> segments)
+    private static double? Median(Column<float> values, ReadOnlySpan<int> segments)
     {
         double[] chosen = new double[segments.Length];
         int count = 0;

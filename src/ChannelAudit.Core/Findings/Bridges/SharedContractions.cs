@@ -32,7 +32,7 @@ internal static class SharedContractions
 
     // Channels of other rates, or with other gaps, have other segments.
     private static bool IsComparable(RecordingSurvey survey, int channel, int third) =>
-        PairOf(survey, channel, third).Table is not null && survey.Channels[channel].Segments.Count == PairOf(survey, channel, third).SegmentsA.Count;
+        survey.IndexOfPair(Math.Min(channel, third), Math.Max(channel, third)) >= 0 && PairOf(survey, channel, third).Table is not null && survey.Channels[channel].Segments.Count == PairOf(survey, channel, third).SegmentsA.Count;
 
     private static PairSurvey PairOf(RecordingSurvey survey, int channel, int third) =>
         survey.Pairs[survey.IndexOfPair(Math.Min(channel, third), Math.Max(channel, third))];

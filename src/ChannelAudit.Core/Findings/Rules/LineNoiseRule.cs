@@ -33,7 +33,7 @@ internal sealed class LineNoiseRule : PeakRule
     protected override string Rescue(WindowCase window, PeakCase found, Grade grade)
     {
         SpectralFrame frame = Channel.Frame;
-        if (!SaysRescue || Behind || window.Reading.Density.Length == 0 || frame.Harmonics.IsEmpty || frame.Harmonics[0].Harmonic != 1)
+        if (!SaysRescue || Behind || !window.Reading.HasDensity || frame.Harmonics.IsEmpty || frame.Harmonics[0].Harmonic != 1)
         {
             return string.Empty;
         }
@@ -64,7 +64,8 @@ internal sealed class LineNoiseRule : PeakRule
     {
         SpectralFrame frame = Channel.Frame;
         double[] shares = [.. frame.Passes.Zip(notch, (share, passes) => share * passes)];
-        double total = shares.Zip(reading.Density, (share, density) => share * density).Skip(1).Sum() * frame.BinHz;
-        return ScoreShift.OfAddedPower(LineNoise.Of(reading.Density, frame, reading.Segments, shares).Power, total);
+        double[] densities = reading.Density;
+        double total = shares.Zip(densities, (share, density) => share * density).Skip(1).Sum() * frame.BinHz;
+        return ScoreShift.OfAddedPower(LineNoise.Of(densities, frame, reading.Segments, shares).Power, total);
     }
 }

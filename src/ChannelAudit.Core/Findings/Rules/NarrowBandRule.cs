@@ -16,12 +16,12 @@ internal sealed class NarrowBandRule : PeakRule
 
     protected override PeakReading? ReadingOf(WindowReading reading, bool behind) => behind ? reading.Left?.Narrow : reading.Narrow;
 
-    protected override PeakReading ReadingAt(WindowReading reading, double hz) => reading.Density.Length > 0
+    protected override PeakReading ReadingAt(WindowReading reading, double hz) => reading.HasDensity
         ? NarrowPeak.AtHz(reading.Density, Channel.Frame, reading.Segments, hz, Behind ? Channel.Frame.Passes : [])
         : new PeakReading(double.PositiveInfinity, 0, hz);
 
     // The strongest that is left may be another than the strongest of all.
-    protected override PeakReading RawBehind(WindowReading reading, PeakCase found) => reading.Density.Length > 0
+    protected override PeakReading RawBehind(WindowReading reading, PeakCase found) => reading.HasDensity
         ? NarrowPeak.AtHz(reading.Density, Channel.Frame, reading.Segments, found.Left.Hz)
         : found.Raw;
 

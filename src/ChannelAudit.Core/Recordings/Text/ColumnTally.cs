@@ -39,8 +39,15 @@ internal sealed class ColumnTally
         }
     }
 
+    /// <summary>Takes a number as it stands in the text.</summary>
+    public void Number(long row, double value, ReadOnlySpan<char> text, char decimalSign) =>
+        Number(row, value, text.Length > _decimals ? Cell.Decimals(text, decimalSign) : 0);
+
     /// <summary>Takes a number.</summary>
-    public void Number(long row, double value, ReadOnlySpan<char> text, char decimalSign)
+    /// <param name="row">Its row.</param>
+    /// <param name="value">The number.</param>
+    /// <param name="decimals">Digits behind the decimal sign.</param>
+    public void Number(long row, double value, int decimals)
     {
         if (_runStart < 0)
         {
@@ -56,10 +63,7 @@ internal sealed class ColumnTally
         }
 
         _previous = value;
-        if (text.Length > _decimals)
-        {
-            _decimals = Math.Max(_decimals, Cell.Decimals(text, decimalSign));
-        }
+        _decimals = Math.Max(_decimals, decimals);
     }
 
     /// <summary>Takes a row without a number.</summary>

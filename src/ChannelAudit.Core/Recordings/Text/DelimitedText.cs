@@ -70,17 +70,10 @@ public static class DelimitedText
 
     private static SpooledTable Spool(Stream stream, TextSample sample, TextLayout layout, ImmutableArray<ColumnPlan> plans, string file, ReadOptions options)
     {
-        stream.Position = 0;
-        using StreamReader reader = new(stream, sample.Encoding, detectEncodingFromByteOrderMarks: true, bufferSize: 1 << 16, leaveOpen: true);
-        for (int line = 1; line < layout.DataLine; line++)
-        {
-            _ = reader.ReadLine();
-        }
-
         TableSpooler spooler = new(file, layout, plans, [.. plans.Select(UnitRules.Scale)]);
         try
         {
-            return spooler.Spool(reader, options.TemporaryFolder);
+            return spooler.Spool(stream, sample.Encoding, options.TemporaryFolder);
         }
         catch (Exception fault) when (fault is NotSupportedException or InvalidDataException)
         {

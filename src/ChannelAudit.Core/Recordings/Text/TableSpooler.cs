@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using nietras.SeparatedValues;
 
 namespace ChannelAudit.Recordings.Text;
@@ -18,6 +19,7 @@ internal sealed class TableSpooler
     private readonly TimeCells? _times;
     private readonly double[] _numbers;
     private long _blankLine;
+    private long _lastBlankLine;
 
     /// <summary>Prepares for one table.</summary>
     /// <param name="file">The file's name, for messages.</param>
@@ -41,15 +43,16 @@ internal sealed class TableSpooler
     }
 
     /// <summary>Reads the rows into a new spool.</summary>
-    /// <param name="reader">The text from the first row on; closed afterwards.</param>
+    /// <param name="stream">The whole text.</param>
+    /// <param name="encoding">How it is encoded.</param>
     /// <param name="folder">Where the spool is made.</param>
     /// <exception cref="ChannelAuditException">When a row or a cell is not as it should be.</exception>
-    public SpooledTable Spool(TextReader reader, string? folder)
+    public SpooledTable Spool(Stream stream, Encoding encoding, string? folder)
     {
         SampleSpool spool = SampleSpool.Create(_file, folder, _numbers.Length);
         try
         {
-            ReadRows(reader, spool);
+            ReadRows(stream, encoding, spool);
             spool.Complete();
         }
         catch
@@ -70,7 +73,98 @@ internal sealed class TableSpooler
         };
     }
 
-    private void ReadRows(TextReader reader, SampleSpool spool)
+    // Plain rows by their bytes; from the first that is not plain on by the splitter.
+    private void ReadRows(Stream stream, Encoding encoding, SampleSpool spool)
+    {
+        bool canBePlain = PlainRows.CanBeIn(encoding, _layout.Dialect) && PlainRows.TryGoTo(stream, _layout.DataLine);
+        long firstLine = _layout.DataLine;
+        if (canBePlain && !TryPlainRows(stream, spool, ref firstLine))
+        {
+            return;
+        }
+
+        if (!canBePlain)
+        {
+            stream.Position = 0;
+        }
+
+        using StreamReader reader = new(stream, encoding, detectEncodingFromByteOrderMarks: !canBePlain, bufferSize: 1 << 16, leaveOpen: true);
+        for (int line = 1; line < _layout.DataLine && !canBePlain; line++)
+        {
+            _ = reader.ReadLine();
+        }
+
+        ReadRows(reader, firstLine, spool);
+    }
+
+    /// <summary>Reads plain rows; false when the text ended with them, else the stream stands at the row that is not plain.</summary>
+    private bool TryPlainRows(Stream stream, SampleSpool spool, ref long line)
+    {
+        PlainRows rows = new(stream, _layout.Dialect, _layout.Columns);
+        for (; ; line++)
+        {
+            switch (rows.Next())
+            {
+                case PlainLine.Row:
+                    TakeRow(rows, spool, line);
+                    break;
+                case PlainLine.Blank:
+                    NoteBlank(line);
+                    break;
+                case PlainLine.NotPlain:
+                    stream.Position = rows.Position;
+                    return true;
+                default:
+                    return false;
+            }
+        }
+    }
+
+    private void TakeRow(PlainRows rows, SampleSpool spool, long line)
+    {
+        StartRow(spool.Rows, line);
+        ReadOnlySpan<PlainCell> cells = rows.Cells;
+        for (int column = 0; column < cells.Length; column++)
+        {
+            ref readonly PlainCell cell = ref cells[column];
+            if (!cell.IsNumber || !TryTake(cell, column, spool.Rows, line))
+            {
+                Take(Encoding.ASCII.GetString(rows.BytesOf(cell)), column, spool.Rows, line);
+            }
+        }
+
+        spool.Append(_numbers);
+    }
+
+    private bool TryTake(in PlainCell cell, int column, long row, long line)
+    {
+        ColumnPlan plan = _plans[column];
+        if (plan.Role is ColumnRole.Text || plan.IsClock)
+        {
+            return false;
+        }
+
+        if (plan.Role is ColumnRole.Time or ColumnRole.Counter)
+        {
+            _numbers[_spoolColumns[column]] = _times!.Read(cell.Value, cell.Decimals, line);
+            return true;
+        }
+
+        _tallies[column].Number(row, cell.Value, cell.Decimals);
+        _numbers[_spoolColumns[column]] = cell.Value * _scales[column];
+        return true;
+    }
+
+    private void NoteBlank(long line) => _lastBlankLine = _lastBlankLine == 0 ? line : _lastBlankLine;
+
+    private void StartRow(long row, long line)
+    {
+        // Blank lines at the end say nothing; between rows they may have been rows.
+        _blankLine = _blankLine == 0 ? _lastBlankLine : _blankLine;
+        _lines.Add(row, line);
+    }
+
+    private void ReadRows(TextReader reader, long firstLine, SampleSpool spool)
     {
         bool blanks = _layout.Dialect.IsBlankSeparated;
         SepReaderOptions options = Sep.New(blanks ? '\t' : _layout.Dialect.Separator).Reader(o => o with
@@ -83,27 +177,24 @@ internal sealed class TableSpooler
         });
         using BlankRunReader runs = new(reader);
         using SepReader rows = options.From(blanks ? runs : reader);
-        long blankLine = 0;
-        long nextLine = _layout.DataLine;
+        long nextLine = firstLine;
         foreach (SepReader.Row row in rows)
         {
             // The splitter counts the line on which a row starts one too far for the first row; where rows end it counts right.
             long line = nextLine;
-            nextLine = row.LineNumberToExcl + _layout.DataLine - 1;
+            nextLine = row.LineNumberToExcl + firstLine - 1;
             if (row.ColCount == 1 && row[0].Span.Trim().IsEmpty)
             {
-                blankLine = blankLine == 0 ? line : blankLine;
+                NoteBlank(line);
                 continue;
             }
 
-            // Blank lines at the end say nothing; between rows they may have been rows.
-            _blankLine = _blankLine == 0 ? blankLine : _blankLine;
             if (row.ColCount != _layout.Columns && !(row.ColCount == _layout.Columns + 1 && row[_layout.Columns].Span.Trim().IsEmpty))
             {
                 throw TextErrors.Ragged(_file, line, _layout.Columns, row.ColCount);
             }
 
-            _lines.Add(spool.Rows, line);
+            StartRow(spool.Rows, line);
             for (int column = 0; column < _plans.Length; column++)
             {
                 Take(row[column].Span, column, spool.Rows, line);

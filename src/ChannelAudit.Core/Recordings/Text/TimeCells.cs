@@ -25,9 +25,18 @@ internal sealed class TimeCells(string file, ColumnPlan plan, TextDialect dialec
     /// <summary>Reads one time.</summary>
     /// <returns>The time since the first row, in the column's own unit.</returns>
     /// <exception cref="ChannelAuditException">When there is no time, or it is not after the one before.</exception>
-    public double Read(ReadOnlySpan<char> text, long line)
+    public double Read(ReadOnlySpan<char> text, long line) => Forward(plan.IsClock ? ReadClock(text, line) : ReadNumber(text, line), line);
+
+    /// <summary>Reads one time that is a number.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="decimals">Digits behind its decimal sign.</param>
+    /// <param name="line">Its line.</param>
+    /// <returns>The time since the first row, in the column's own unit.</returns>
+    /// <exception cref="ChannelAuditException">When it is not after the one before.</exception>
+    public double Read(double value, int decimals, long line) => Forward(SinceFirst(value, decimals), line);
+
+    private double Forward(double time, long line)
     {
-        double time = plan.IsClock ? ReadClock(text, line) : ReadNumber(text, line);
         if (time <= _previous)
         {
             string now = Shown(time);
@@ -52,7 +61,12 @@ internal sealed class TimeCells(string file, ColumnPlan plan, TextDialect dialec
                 throw TextErrors.BadTime(file, line, plan.RawLabel, text.Trim().ToString());
         }
 
-        Decimals = text.Length > Decimals ? Math.Max(Decimals, Cell.Decimals(text, dialect.DecimalSign)) : Decimals;
+        return SinceFirst(value, text.Length > Decimals ? Cell.Decimals(text, dialect.DecimalSign) : 0);
+    }
+
+    private double SinceFirst(double value, int decimals)
+    {
+        Decimals = Math.Max(Decimals, decimals);
         if (double.IsNaN(_previous))
         {
             _first = value;

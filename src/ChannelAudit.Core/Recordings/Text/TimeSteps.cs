@@ -45,27 +45,32 @@ internal static class TimeSteps
         double most = 0;
         long count = 0;
         long odd = 0;
-        foreach ((long row, double step, double next) in Walk(spool, column, scale))
+        foreach ((long row, ReadOnlyMemory<double> block) in Walk(spool, column, scale))
         {
-            least = Math.Min(least, step);
-            odd += step < 0.5 * medianS ? 1 : 0;
-            if (IsGap(step, next, medianS))
+            ReadOnlySpan<double> steps = block.Span;
+            for (int i = 0; i + 1 < steps.Length; i++)
             {
-                odd++;
-                if (gaps.Count <= mostGaps)
+                double step = steps[i];
+                least = Math.Min(least, step);
+                odd += step < 0.5 * medianS ? 1 : 0;
+                if (IsGap(step, steps[i + 1], medianS))
                 {
-                    gaps.Add(row);
+                    odd++;
+                    if (gaps.Count <= mostGaps)
+                    {
+                        gaps.Add(row + i);
+                    }
+
+                    continue;
                 }
 
-                continue;
+                // Around the median: sums of squares stay exact enough over days.
+                double off = step - medianS;
+                sum += off;
+                squares += off * off;
+                most = Math.Max(most, step);
+                count++;
             }
-
-            // Around the median: sums of squares stay exact enough over days.
-            double off = step - medianS;
-            sum += off;
-            squares += off * off;
-            most = Math.Max(most, step);
-            count++;
         }
 
         double mean = medianS + (count == 0 ? 0 : sum / count);
@@ -79,15 +84,20 @@ internal static class TimeSteps
         double worst = 0;
         double time = 0;
         int at = 0;
-        foreach ((long row, double step, _) in Walk(spool, column, scale))
+        foreach ((long first, ReadOnlyMemory<double> block) in Walk(spool, column, scale))
         {
-            time += step;
-            while (at + 1 < starts.Count && starts[at + 1].Row <= row)
+            ReadOnlySpan<double> steps = block.Span;
+            for (int i = 0; i + 1 < steps.Length; i++)
             {
-                at++;
-            }
+                time += steps[i];
+                long row = first + i;
+                while (at + 1 < starts.Count && starts[at + 1].Row <= row)
+                {
+                    at++;
+                }
 
-            worst = Math.Max(worst, Math.Abs(time - rate.SecondsAt(starts[at].Timeline + row - starts[at].Row)));
+                worst = Math.Max(worst, Math.Abs(time - rate.SecondsAt(starts[at].Timeline + row - starts[at].Row)));
+            }
         }
 
         return worst;
@@ -97,20 +107,22 @@ internal static class TimeSteps
     private static bool IsGap(double step, double next, double medianS) =>
         step > GapSteps * medianS && !(next < 0.75 * medianS && step + next < (1 + GapSteps) * medianS);
 
-    /// <summary>Each step with the row behind it and the step after it.</summary>
-    private static IEnumerable<(long Row, double Step, double Next)> Walk(SampleSpool spool, int column, double scale)
+    /// <summary>The steps of each block with the row behind the first of them, and one step more to look ahead at: infinite behind the last.</summary>
+    private static IEnumerable<(long Row, ReadOnlyMemory<double> Steps)> Walk(SampleSpool spool, int column, double scale)
     {
         double[] times = new double[BlockRows + 2];
         for (long row = 1; row < spool.Rows; row += BlockRows)
         {
             int length = (int)Math.Min(BlockRows + 2, spool.Rows - row + 1);
             spool.Read(column, row - 1, times.AsSpan(0, length));
-            int steps = (int)Math.Min(BlockRows, spool.Rows - row);
-            for (int i = 0; i < steps; i++)
+            for (int i = 0; i + 1 < length; i++)
             {
-                double next = i + 2 < length ? times[i + 2] - times[i + 1] : double.PositiveInfinity;
-                yield return (row + i, (times[i + 1] - times[i]) * scale, next * scale);
+                times[i] = (times[i + 1] - times[i]) * scale;
             }
+
+            bool hasNext = length == BlockRows + 2;
+            times[length - 1] = double.PositiveInfinity;
+            yield return (row, times.AsMemory(0, hasNext ? BlockRows + 1 : length));
         }
     }
 }

@@ -1,0 +1,92 @@
+using System.Collections;
+using System.Runtime.InteropServices;
+
+namespace ChannelAudit.Measures;
+
+/// <summary>A list of numbers that grows with a recording: in memory as long as that is short, else in pages of a file but for the last one and the one last looked at.</summary>
+/// <typeparam name="T">A number, or a few of them.</typeparam>
+/// <remarks>For one thread at a time. Cheap when it is gone through in order; any other order reads a page each time it leaves one.</remarks>
+public sealed class Column<T> : IReadOnlyList<T>
+    where T : unmanaged
+{
+    // Two hours of half seconds; an hour stays in memory whole.
+    private const int InMemory = 1 << 14;
+    private const int PageBits = 10;
+    private const int PageLength = 1 << PageBits;
+
+    private readonly Spill spill;
+    private readonly List<long> places = [];
+    private T[] page = [];
+    private T[] own = [];
+    private int pageNumber = -1;
+
+    /// <summary>Starts an empty list.</summary>
+    /// <param name="spill">Takes what does not stay in memory.</param>
+    public Column(Spill? spill = null) => this.spill = spill ?? new Spill();
+
+    /// <inheritdoc/>
+    public int Count { get; private set; }
+
+    /// <inheritdoc/>
+    public T this[int index]
+    {
+        get
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(index);
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+            int kept = places.Count << PageBits;
+            if (index >= kept)
+            {
+                return own[index - kept];
+            }
+
+            if (index >> PageBits != pageNumber)
+            {
+                pageNumber = index >> PageBits;
+                page = page.Length == 0 ? new T[PageLength] : page;
+                spill.Read(places[pageNumber], MemoryMarshal.AsBytes(page.AsSpan()));
+            }
+
+            return page[index & (PageLength - 1)];
+        }
+    }
+
+    /// <summary>Adds an entry behind the last.</summary>
+    public void Add(T value)
+    {
+        int inOwn = Count - (places.Count << PageBits);
+        if (inOwn == own.Length)
+        {
+            Array.Resize(ref own, Math.Max(PageLength, Math.Min(InMemory, 2 * own.Length)));
+        }
+
+        own[inOwn] = value;
+        Count++;
+        if (inOwn + 1 == InMemory || (places.Count > 0 && inOwn + 1 == PageLength))
+        {
+            KeepPages(inOwn + 1);
+        }
+    }
+
+    /// <inheritdoc/>
+    public IEnumerator<T> GetEnumerator()
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            yield return this[i];
+        }
+    }
+
+    /// <inheritdoc/>
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    private void KeepPages(int length)
+    {
+        for (int from = 0; from < length; from += PageLength)
+        {
+            places.Add(spill.Keep(MemoryMarshal.AsBytes(own.AsSpan(from, PageLength))));
+        }
+
+        own = new T[PageLength];
+    }
+}
