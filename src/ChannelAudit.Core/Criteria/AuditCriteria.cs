@@ -19,6 +19,16 @@ public sealed record AuditCriteria
 
     /// <summary>The criterion of a reason code.</summary>
     /// <exception cref="KeyNotFoundException">When there is none.</exception>
-    public Criterion For(string reason) => All.FirstOrDefault(criterion => string.Equals(criterion.Reason, reason, StringComparison.Ordinal))
-        ?? throw new KeyNotFoundException(reason);
+    public Criterion For(string reason)
+    {
+        foreach (Criterion criterion in All)
+        {
+            if (string.Equals(criterion.Reason, reason, StringComparison.Ordinal))
+            {
+                return criterion;
+            }
+        }
+
+        throw new KeyNotFoundException(reason);
+    }
 }

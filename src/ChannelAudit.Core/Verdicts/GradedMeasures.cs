@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using ChannelAudit.Criteria;
+using ChannelAudit.Findings;
 using ChannelAudit.Findings.Rules;
 using ChannelAudit.Measures;
 using ChannelAudit.Results;
@@ -10,12 +10,12 @@ namespace ChannelAudit.Verdicts;
 internal static class GradedMeasures
 {
     /// <summary>The graded measures in catalog order.</summary>
-    public static ImmutableArray<GradedMeasure> Of(WindowCase window, ImmutableArray<RuleOutcome> outcomes, AuditCriteria criteria)
+    public static ImmutableArray<GradedMeasure> Of(WindowCase window, ImmutableArray<RuleOutcome> outcomes, MeasureLimits limits)
     {
         ImmutableArray<GradedMeasure>.Builder graded = ImmutableArray.CreateBuilder<GradedMeasure>(window.Measures.Length);
         foreach (MeasureValue value in window.Measures)
         {
-            (double? questionable, double? reject) = MeasureLimits.Of(criteria, value.Measure, window.IsWhole);
+            (double? questionable, double? reject) = limits.Of(value.Measure, window.IsWhole);
             graded.Add(new GradedMeasure(value, GradeOf(value, outcomes, questionable is not null || reject is not null), questionable, reject));
         }
 
@@ -32,13 +32,22 @@ internal static class GradedMeasures
         Grade worst = Grade.Pass;
         foreach (RuleOutcome outcome in outcomes)
         {
-            if (outcome.Grade > worst
-                && outcome.Evidence.Any(evidence => string.Equals(evidence.Measure, value.Measure, StringComparison.Ordinal)))
-            {
-                worst = outcome.Grade;
-            }
+            worst = outcome.Grade > worst && Names(outcome.Evidence, value.Measure) ? outcome.Grade : worst;
         }
 
         return worst;
+    }
+
+    private static bool Names(ImmutableArray<Evidence> evidence, string measure)
+    {
+        foreach (Evidence one in evidence)
+        {
+            if (string.Equals(one.Measure, measure, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -7,7 +7,7 @@ namespace ChannelAudit.Verdicts;
 internal static class ReasonOrder
 {
     /// <summary>Each reason once, with its worst grade deciding its place.</summary>
-    public static ImmutableArray<string> Of(IEnumerable<(string Reason, Grade Grade)> found) =>
+    public static ImmutableArray<string> Of(IReadOnlyCollection<(string Reason, Grade Grade)> found) => found.Count == 0 ? [] :
     [
         .. found
             .Where(item => item.Grade != Grade.Pass)
@@ -19,7 +19,7 @@ internal static class ReasonOrder
     ];
 
     /// <summary>What was not assessed, each reason once, in the fixed order of the codes.</summary>
-    public static ImmutableArray<NotAssessed> Of(IEnumerable<NotAssessed> open) =>
+    public static ImmutableArray<NotAssessed> Of(IReadOnlyCollection<NotAssessed> open) => open.Count == 0 ? [] :
     [
         .. open
             .GroupBy(item => item.Reason, StringComparer.Ordinal)

@@ -16,8 +16,13 @@ namespace ChannelAudit.Verdicts;
 internal sealed class VerdictPolicy
 {
     private readonly AuditCriteria criteria;
+    private readonly MeasureLimits limits;
 
-    public VerdictPolicy(AuditCriteria criteria) => this.criteria = criteria;
+    public VerdictPolicy(AuditCriteria criteria)
+    {
+        this.criteria = criteria;
+        limits = new MeasureLimits(criteria);
+    }
 
     /// <summary>The verdict of one channel in one trial: the worst of its own findings and of the pairs' that cover it.</summary>
     /// <param name="channel">The channel's name.</param>
@@ -63,8 +68,8 @@ internal sealed class VerdictPolicy
             Verdict = reasons.Select(reason => reason.Grade).DefaultIfEmpty(Grade.Pass).Max(),
             Reasons = ReasonOrder.Of(reasons),
             NotAssessed = ReasonOrder.Of(open),
-            Measures = GradedMeasures.Of(window, outcomes, criteria),
-            BaselineMeasures = baseline is { } own ? GradedMeasures.Of(own.Window, own.Outcomes, criteria) : [],
+            Measures = GradedMeasures.Of(window, outcomes, limits),
+            BaselineMeasures = baseline is { } own ? GradedMeasures.Of(own.Window, own.Outcomes, limits) : [],
             Findings = [.. findings],
         };
     }
@@ -118,7 +123,7 @@ internal sealed class VerdictPolicy
             Verdict = reasons.Select(reason => reason.Grade).Append(share).Max(),
             Reasons = ReasonOrder.Of(reasons),
             NotAssessed = ReasonOrder.Of(open),
-            Measures = GradedMeasures.Of(whole, outcomes, criteria),
+            Measures = GradedMeasures.Of(whole, outcomes, limits),
             Findings = [.. findings],
             Cells = cells,
         };
@@ -131,13 +136,40 @@ internal sealed class VerdictPolicy
     /// <param name="bridge">What joins the channel to others in this trial.</param>
     /// <param name="carried">Findings that hold throughout.</param>
     public static IEnumerable<(string Reason, Grade Grade)> CellGrades(
-        WindowCase window, ImmutableArray<RuleOutcome> outcomes, ImmutableArray<RuleOutcome> baseline, Grade bridge, ImmutableArray<Finding> carried) =>
-    [
-        .. outcomes.Concat(baseline).Select(outcome => (outcome.Reason, outcome.Grade)),
-        (ReasonCode.Bridge, bridge),
-        .. carried.Select(finding => (finding.Reason, finding.Grade)),
-        .. OfNothing(window),
-    ];
+        WindowCase window, ImmutableArray<RuleOutcome> outcomes, ImmutableArray<RuleOutcome> baseline, Grade bridge, ImmutableArray<Finding> carried)
+    {
+        // Of hundreds of trials under several sets of limits nearly all are clear: only what is not is handed out.
+        foreach (RuleOutcome outcome in outcomes)
+        {
+            if (outcome.Grade != Grade.Pass)
+            {
+                yield return (outcome.Reason, outcome.Grade);
+            }
+        }
+
+        foreach (RuleOutcome outcome in baseline)
+        {
+            if (outcome.Grade != Grade.Pass)
+            {
+                yield return (outcome.Reason, outcome.Grade);
+            }
+        }
+
+        if (bridge != Grade.Pass)
+        {
+            yield return (ReasonCode.Bridge, bridge);
+        }
+
+        foreach (Finding finding in carried)
+        {
+            yield return (finding.Reason, finding.Grade);
+        }
+
+        foreach ((string Reason, Grade Grade) nothing in OfNothing(window))
+        {
+            yield return nothing;
+        }
+    }
 
     /// <summary>The same of a channel, but for the share of bad trials.</summary>
     /// <param name="whole">The whole recording.</param>

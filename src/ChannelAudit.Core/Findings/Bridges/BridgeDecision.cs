@@ -38,22 +38,19 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
     /// <param name="isShared">Whether every third channel shares the high band at rest alike: a common source.</param>
     public static BridgeDecision Of(BridgeMedians medians, PairBands bands, Criterion criterion, bool isShared)
     {
-        double rhoActive = criterion.Reject
-            .SelectMany(set => set.Limits)
-            .FirstOrDefault(limit => string.Equals(limit.Measure, "rho_active", StringComparison.Ordinal))?.Value ?? DefaultRhoActive;
         foreach (LimitSet set in criterion.Reject)
         {
-            if (IsReached(set, medians, bands, out ImmutableArray<Evidence> evidence) && RejectHolds(set, medians, bands, rhoActive))
+            if (bands.HasLow && LimitJudgement.IsReached(set, medians) && RejectHolds(set, medians, bands, criterion))
             {
-                return new BridgeDecision(Grade.Reject, evidence);
+                return new BridgeDecision(Grade.Reject, LimitJudgement.EvidenceOf(set, medians));
             }
         }
 
         foreach (LimitSet set in criterion.Questionable)
         {
-            if (IsReached(set, medians, bands, out ImmutableArray<Evidence> evidence) && SuspicionHolds(set, medians, bands, isShared))
+            if (bands.HasLow && LimitJudgement.IsReached(set, medians) && SuspicionHolds(set, medians, bands, isShared))
             {
-                return new BridgeDecision(Grade.Questionable, evidence);
+                return new BridgeDecision(Grade.Questionable, LimitJudgement.EvidenceOf(set, medians));
             }
         }
 
@@ -64,30 +61,18 @@ internal sealed record BridgeDecision(Grade Grade, ImmutableArray<Evidence> Evid
     public static double LeastHigh(BridgeMedians medians, PairBands bands) =>
         FloorDeviations / Math.Sqrt(2 * bands.HighWidthHz * medians.RestSeconds);
 
-    private static bool IsReached(LimitSet set, BridgeMedians medians, PairBands bands, out ImmutableArray<Evidence> evidence)
-    {
-        ImmutableArray<Evidence> reached = LimitJudgement.Reached(set, measure => ValueOf(medians, measure));
-        evidence = reached;
-        return !reached.IsEmpty && bands.HasLow;
-    }
-
-    private static double? ValueOf(BridgeMedians medians, string measure) => measure switch
-    {
-        "rho_rest" => medians.RhoRest,
-        "rho_high_rest" => medians.RhoHighRest,
-        "rho_active" => medians.RhoActive,
-        "gain_active" => medians.GainActive,
-        _ => null,
-    };
+    private static double RhoActive(Criterion criterion) => criterion.Reject
+        .SelectMany(set => set.Limits)
+        .FirstOrDefault(limit => string.Equals(limit.Measure, "rho_active", StringComparison.Ordinal))?.Value ?? DefaultRhoActive;
 
     private static bool Uses(LimitSet set, string measure) =>
         set.Limits.Any(limit => string.Equals(limit.Measure, measure, StringComparison.Ordinal));
 
-    private static bool RejectHolds(LimitSet set, BridgeMedians medians, PairBands bands, double rhoActive)
+    private static bool RejectHolds(LimitSet set, BridgeMedians medians, PairBands bands, Criterion criterion)
     {
         if (Uses(set, "rho_high_rest"))
         {
-            return RestHolds(medians) && (medians.RhoActive is not { } active || Math.Abs(active) >= rhoActive);
+            return RestHolds(medians) && (medians.RhoActive is not { } active || Math.Abs(active) >= RhoActive(criterion));
         }
 
         if (Uses(set, "rho_active") || Uses(set, "gain_active"))

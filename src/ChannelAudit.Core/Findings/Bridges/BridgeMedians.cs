@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Findings.Rules;
 using ChannelAudit.Measures;
 using ChannelAudit.Signals.Statistics;
 using ChannelAudit.Survey;
@@ -7,7 +8,7 @@ namespace ChannelAudit.Findings.Bridges;
 
 /// <summary>Medians over the one-second segments of a span: what decides a bridge.</summary>
 /// <remarks>A median needs three segments at least; below it is null.</remarks>
-internal sealed record BridgeMedians
+internal sealed record BridgeMedians : IMeasured
 {
     private const int LeastSegments = 3;
     private const int LeastAlone = 6;
@@ -57,6 +58,16 @@ internal sealed record BridgeMedians
 
     /// <summary>The weaker of the reciprocal gains; null unless both contracted.</summary>
     public double? GainActive => Weaker(GainAb, GainBa);
+
+    /// <summary>A median by the name that limits know it by, or null.</summary>
+    public double? ValueOf(string measure) => measure switch
+    {
+        "rho_rest" => RhoRest,
+        "rho_high_rest" => RhoHighRest,
+        "rho_active" => RhoActive,
+        "gain_active" => GainActive,
+        _ => null,
+    };
 
     /// <summary>Medians of the segments of a span.</summary>
     /// <param name="pair">The pair.</param>

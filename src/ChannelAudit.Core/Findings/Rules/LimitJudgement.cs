@@ -11,51 +11,72 @@ namespace ChannelAudit.Findings.Rules;
 internal readonly record struct LimitJudgement(Grade Grade, ImmutableArray<Evidence> Evidence)
 {
     /// <summary>Judges values.</summary>
+    /// <typeparam name="T">Where they come from.</typeparam>
+    /// <param name="questionable">Alternatives for questionable.</param>
+    /// <param name="reject">Alternatives for reject.</param>
+    /// <param name="values">The values.</param>
+    public static LimitJudgement Of<T>(ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, T values)
+        where T : IMeasured
+    {
+        if (FirstReached(reject, values) is { } rejected)
+        {
+            return new LimitJudgement(Grade.Reject, EvidenceOf(rejected, values));
+        }
+
+        return FirstReached(questionable, values) is { } doubted
+            ? new LimitJudgement(Grade.Questionable, EvidenceOf(doubted, values))
+            : new LimitJudgement(Grade.Pass, []);
+    }
+
+    /// <summary>Judges values given by a function.</summary>
     /// <param name="questionable">Alternatives for questionable.</param>
     /// <param name="reject">Alternatives for reject.</param>
     /// <param name="valueOf">A measure's value, or null.</param>
     public static LimitJudgement Of(
-        ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, Func<string, double?> valueOf)
-    {
-        if (FirstReached(reject, valueOf) is { IsEmpty: false } rejected)
-        {
-            return new LimitJudgement(Grade.Reject, rejected);
-        }
+        ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, Func<string, double?> valueOf) => Of(questionable, reject, new ByFunction(valueOf));
 
-        return FirstReached(questionable, valueOf) is { IsEmpty: false } doubted
-            ? new LimitJudgement(Grade.Questionable, doubted)
-            : new LimitJudgement(Grade.Pass, []);
-    }
+    /// <summary>The grade alone, for which no evidence is put together.</summary>
+    /// <inheritdoc cref="Of{T}"/>
+    public static Grade GradeOf<T>(ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject, T values)
+        where T : IMeasured =>
+        FirstReached(reject, values) is not null ? Grade.Reject : FirstReached(questionable, values) is not null ? Grade.Questionable : Grade.Pass;
 
-    /// <summary>The evidence when every limit of a set is reached; empty otherwise.</summary>
-    public static ImmutableArray<Evidence> Reached(LimitSet set, Func<string, double?> valueOf)
+    /// <summary>Whether every limit of a set is reached; a set without limits is not.</summary>
+    public static bool IsReached<T>(LimitSet set, T values)
+        where T : IMeasured
     {
-        ImmutableArray<Evidence>.Builder evidence = ImmutableArray.CreateBuilder<Evidence>(set.Limits.Length);
         foreach (Limit limit in set.Limits)
         {
-            MeasureDefinition definition = MeasureCatalog.Get(limit.Measure);
-            if (valueOf(limit.Measure) is not { } value || !definition.Reaches(value, limit.Value))
+            if (values.ValueOf(limit.Measure) is not { } value || !MeasureCatalog.Get(limit.Measure).Reaches(value, limit.Value))
             {
-                return [];
+                return false;
             }
-
-            evidence.Add(new Evidence(limit.Measure, value, definition.Unit, limit.Value));
         }
 
-        return evidence.MoveToImmutable();
+        return !set.Limits.IsEmpty;
     }
 
-    private static ImmutableArray<Evidence> FirstReached(ImmutableArray<LimitSet> sets, Func<string, double?> valueOf)
+    /// <summary>The evidence of a set that is reached.</summary>
+    public static ImmutableArray<Evidence> EvidenceOf<T>(LimitSet set, T values)
+        where T : IMeasured =>
+        [.. set.Limits.Select(limit => new Evidence(limit.Measure, values.ValueOf(limit.Measure) ?? 0, MeasureCatalog.Get(limit.Measure).Unit, limit.Value))];
+
+    private static LimitSet? FirstReached<T>(ImmutableArray<LimitSet> sets, T values)
+        where T : IMeasured
     {
         foreach (LimitSet set in sets)
         {
-            ImmutableArray<Evidence> evidence = Reached(set, valueOf);
-            if (!evidence.IsEmpty)
+            if (IsReached(set, values))
             {
-                return evidence;
+                return set;
             }
         }
 
-        return [];
+        return null;
+    }
+
+    private readonly record struct ByFunction(Func<string, double?> Function) : IMeasured
+    {
+        public double? ValueOf(string measure) => Function(measure);
     }
 }

@@ -63,18 +63,22 @@ internal static class LowFrequencyRule
     }
 
     /// <summary>Whether a segment exceeds the questionable limits on its own.</summary>
-    private static bool Moves(SegmentPower segment, Criterion criterion) => LimitJudgement.Of(
-        criterion.Questionable,
-        [],
-        measure => measure switch
+    private static bool Moves(SegmentPower segment, Criterion criterion) =>
+        LimitJudgement.GradeOf(criterion.Questionable, [], new MotionValues(segment)) != Grade.Pass;
+
+    /// <summary>What one second holds, by the names of this rule's measures.</summary>
+    private readonly record struct MotionValues(SegmentPower Segment) : IMeasured
+    {
+        public double? ValueOf(string measure) => measure switch
         {
-            "lowfreq_rms" => Math.Sqrt(segment.Low),
-            "lowfreq_ratio" => segment.Band > 0 ? segment.Low / segment.Band : null,
-            "lowfreq_left" => Math.Sqrt(segment.LowLeft),
-            "lowfreq_left_ratio" => segment.BandLeft > 0 ? segment.LowLeft / segment.BandLeft : null,
-            "lowfreq_effect" => ScoreShift.OfAddedPower(segment.LowLeft, segment.TotalLeft),
+            "lowfreq_rms" => Math.Sqrt(Segment.Low),
+            "lowfreq_ratio" => Segment.Band > 0 ? Segment.Low / Segment.Band : null,
+            "lowfreq_left" => Math.Sqrt(Segment.LowLeft),
+            "lowfreq_left_ratio" => Segment.BandLeft > 0 ? Segment.LowLeft / Segment.BandLeft : null,
+            "lowfreq_effect" => ScoreShift.OfAddedPower(Segment.LowLeft, Segment.TotalLeft),
             "lowfreq_shift" => ScoreShift.Added(
-                Math.Sqrt(2 / Math.PI * segment.TotalLeft), ScoreShift.OfAddedPower(segment.LowLeft, segment.TotalLeft) ?? 0),
+                Math.Sqrt(2 / Math.PI * Segment.TotalLeft), ScoreShift.OfAddedPower(Segment.LowLeft, Segment.TotalLeft) ?? 0),
             _ => null,
-        }).Grade != Grade.Pass;
+        };
+    }
 }

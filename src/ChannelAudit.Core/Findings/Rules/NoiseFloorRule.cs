@@ -28,11 +28,14 @@ internal sealed class NoiseFloorRule
         this.channel = channel;
         criterion = criteria.For(ReasonCode.NoiseFloor);
         white = LimitOf(criterion.Questionable, "whiteness") ?? LimitOf(criterion.Reject, "whiteness") ?? White;
-        speaking = SegmentGrades.Of(
+        speaking = new SegmentGrades(
             channel,
-            [.. Enumerable.Range(0, channel.Segments.Count).Where(MaySpeak)],
+            Speaking(),
             segment => new PeakReading(Whiteness.NoisePower(channel.Segments.Top[segment], channel.Frame.Band), 0, 0),
-            (segment, _) => LimitJudgement.Of(criterion.Questionable, criterion.Reject, measure => ValueOf(segment, measure)).Grade,
+            segment => LimitJudgement.GradeOf(
+                criterion.Questionable,
+                criterion.Reject,
+                new NoiseValues(channel, channel.Segments.BandPower[segment], channel.Segments.Top[segment], channel.Segments.Middle[segment])),
             _ => 0);
     }
 
@@ -102,30 +105,32 @@ internal sealed class NoiseFloorRule
         && own.Evidence.All(one => one.Measure is "rest_rms" or "whiteness")
         && 2 * segments.Count(IsNoise) <= segments.Length;
 
-    private bool IsNoise(SegmentPower segment) => LimitJudgement.Of(
-        criterion.Questionable,
-        criterion.Reject,
-        measure => measure switch
-        {
-            "rest_rms" => Math.Sqrt(segment.Band),
-            "whiteness" => Whiteness.Of(segment.Top, segment.Middle, channel.Frame.Band),
-            _ => null,
-        }).Grade != Grade.Pass;
+    private bool IsNoise(SegmentPower segment) => LimitJudgement.GradeOf(
+        criterion.Questionable, criterion.Reject, new NoiseValues(channel, segment.Band, segment.Top, segment.Middle)) != Grade.Pass;
 
     /// <summary>What the scoring filter leaves of the noise that the stretches show, and of all that the window has above the band.</summary>
     private double? PowerLeft(SideReading side, WindowReading reading) => reading is { Left: { } left, Density.Length: > 0 }
         ? Surviving.WhitePower(side.Rms * side.Rms / (channel.Frame.Band.ToHz - channel.Frame.Band.FromHz), reading.Density, channel.Frame, left.Total)
         : null;
 
-    private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]
-        && (channel.Quiet.IsQuiet[segment] || ValueOf(segment, "whiteness") >= white);
-
-    private double? ValueOf(int segment, string measure) => measure switch
+    private ImmutableArray<int> Speaking()
     {
-        "rest_rms" => Math.Sqrt(channel.Segments.BandPower[segment]),
-        "whiteness" => Whiteness.Of(channel.Segments.Top[segment], channel.Segments.Middle[segment], channel.Frame.Band),
-        _ => null,
-    };
+        ImmutableArray<int>.Builder speaking = ImmutableArray.CreateBuilder<int>(channel.Segments.Count);
+        for (int segment = 0; segment < channel.Segments.Count; segment++)
+        {
+            if (MaySpeak(segment))
+            {
+                speaking.Add(segment);
+            }
+        }
+
+        return speaking.DrainToImmutable();
+    }
+
+    private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]
+        && (channel.Quiet.IsQuiet[segment] || WhitenessOf(segment) >= white);
+
+    private double? WhitenessOf(int segment) => Whiteness.Of(channel.Segments.Top[segment], channel.Segments.Middle[segment], channel.Frame.Band);
 
     private (Grade Grade, SideReading? Speaks) Inherited(WindowReading reading) => Inheritance.Of(
         speaking.Before(reading.Window.Start),
@@ -137,4 +142,15 @@ internal sealed class NoiseFloorRule
         window.IsActive && speaking.Before(window.Reading.Window.Start) is null && speaking.After(window.Reading.Window.End) is null
             ? "the muscle is active and no quiet second lies before or after"
             : null;
+
+    /// <summary>What one second holds, by the names of this rule's measures.</summary>
+    private readonly record struct NoiseValues(ChannelSurvey Channel, double Band, double Top, double Middle) : IMeasured
+    {
+        public double? ValueOf(string measure) => measure switch
+        {
+            "rest_rms" => Math.Sqrt(Band),
+            "whiteness" => Whiteness.Of(Top, Middle, Channel.Frame.Band),
+            _ => null,
+        };
+    }
 }

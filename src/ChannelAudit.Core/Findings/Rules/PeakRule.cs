@@ -20,6 +20,10 @@ internal abstract class PeakRule
     private readonly Criterion criterion;
     private readonly SegmentGrades quiet;
     private readonly string name;
+    private readonly string rms;
+    private readonly string left;
+    private readonly string effect;
+    private readonly string shift;
 
     /// <summary>Prepares to judge.</summary>
     /// <param name="channel">The channel.</param>
@@ -35,14 +39,13 @@ internal abstract class PeakRule
         Behind = behind;
         this.criterion = criterion;
         this.name = name;
-        quiet = SegmentGrades.Of(
+        (rms, left, effect, shift) = (name + "_rms", name + "_left", name + "_effect", name + "_shift");
+        quiet = new SegmentGrades(
             channel,
             channel.Quiet.Quiet,
             behind ? leftOf : rawOf,
-            (segment, _) => Own(
-                new PeakCase(rawOf(segment), channel.Segments.BandPower[segment], leftOf(segment), channel.Segments.BandLeft[segment], 1, null, null),
-                criterion.Questionable,
-                criterion.Reject).Grade,
+            segment => GradeOf(
+                new PeakCase(rawOf(segment), channel.Segments.BandPower[segment], leftOf(segment), channel.Segments.BandLeft[segment], 1, null, null)),
             behind ? segment => rawOf(segment).Rms : segment => leftOf(segment).Rms);
     }
 
@@ -55,12 +58,12 @@ internal abstract class PeakRule
     /// <summary>Whether the sides of a trial must agree on a frequency before they speak.</summary>
     protected abstract bool MustAgree { get; }
 
-    private string JudgedRms => Behind ? name + "_left" : name + "_rms";
+    private string JudgedRms => Behind ? left : rms;
 
     /// <summary>Judges a window.</summary>
     public RuleOutcome Judge(WindowCase window)
     {
-        string? hidden = window.NoteOf(name + "_rms") ?? (Behind ? window.NoteOf(name + "_left") : null);
+        string? hidden = window.NoteOf(rms) ?? (Behind ? window.NoteOf(left) : null);
         if (hidden is not null || CaseOf(window) is not { } found)
         {
             return RuleOutcome.None(criterion.Reason, hidden ?? "no spectrum");
@@ -70,11 +73,11 @@ internal abstract class PeakRule
         (Grade inherited, SideReading? speaks) = window.IsActive ? Inherited(window.Reading) : (Grade.Pass, null);
         if (inherited > own.Grade && speaks is { } side)
         {
-            double left = Behind ? side.Rms : side.Other;
-            string seen = Words(Behind ? side.Other : side.Rms, left, null, side.Hz);
+            double rest = Behind ? side.Rms : side.Other;
+            string seen = Words(Behind ? side.Other : side.Rms, rest, null, side.Hz);
             return Found(inherited, [new Evidence(JudgedRms, side.Rms, "uV", LimitOf(inherited))], seen + " in the quiet stretches around it", side.Hz, window)
                 with
-            { FromQuietStretches = true, InheritedPower = left * left };
+            { FromQuietStretches = true, InheritedPower = rest * rest };
         }
 
         if (own.Grade == Grade.Pass)
@@ -129,21 +132,27 @@ internal abstract class PeakRule
 
     private PeakCase? CaseOf(WindowCase window) =>
         ReadingOf(window.Reading, false) is { } raw && window.Reading.EmgPower is { } emg
-            && ReadingOf(window.Reading, true) is { } left && window.Reading.Left?.EmgPower is { } emgLeft
+            && ReadingOf(window.Reading, true) is { } remaining && window.Reading.Left?.EmgPower is { } emgLeft
             ? new PeakCase(
-                raw, emg, left, emgLeft, Math.Max(1, window.Reading.Segments), window.ValueOf(name + "_effect"), window.ValueOf(name + "_shift"))
+                raw, emg, remaining, emgLeft, Math.Max(1, window.Reading.Segments), window.ValueOf(effect), window.ValueOf(shift))
             : null;
 
     private double? RatioOf(PeakCase found, bool behind) => behind
         ? found.Left.RatioDb(MuscleOf(found.Left, found.EmgLeft))
         : found.Raw.RatioDb(MuscleOf(found.Raw, found.Emg));
 
-    private LimitJudgement Own(PeakCase found, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject)
+    private LimitJudgement Own(PeakCase found, ImmutableArray<LimitSet> questionable, ImmutableArray<LimitSet> reject) => IsClear(found)
+        ? LimitJudgement.Of(questionable, reject, new PeakValues(this, found))
+        : new LimitJudgement(Grade.Pass, []);
+
+    private Grade GradeOf(PeakCase found) => IsClear(found)
+        ? LimitJudgement.GradeOf(criterion.Questionable, criterion.Reject, new PeakValues(this, found))
+        : Grade.Pass;
+
+    private bool IsClear(PeakCase found)
     {
         PeakReading judged = Behind ? found.Left : found.Raw;
-        return found.Segments <= FewSegments && judged.Power < ClearErrors * judged.StandardError
-            ? new LimitJudgement(Grade.Pass, [])
-            : LimitJudgement.Of(questionable, reject, measure => ValueOf(found, measure));
+        return found.Segments > FewSegments || !(judged.Power < ClearErrors * judged.StandardError);
     }
 
     private double? ValueOf(PeakCase found, string measure) => measure.AsSpan(name.Length) switch
@@ -185,4 +194,10 @@ internal abstract class PeakRule
         text,
         CauseOf(hz),
         Stretch: window.IsWhole ? quiet.StretchOf(Grade.Questionable) : null);
+
+    /// <summary>The numbers of a case by the names of this rule's measures.</summary>
+    private readonly record struct PeakValues(PeakRule Rule, PeakCase Found) : IMeasured
+    {
+        public double? ValueOf(string measure) => Rule.ValueOf(Found, measure);
+    }
 }

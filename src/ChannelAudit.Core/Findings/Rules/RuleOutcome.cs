@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ChannelAudit.Verdicts;
 
@@ -26,7 +27,11 @@ internal sealed record RuleOutcome(
     bool IsLidMovement = false,
     double? InheritedPower = null)
 {
+    // What nearly every rule says of nearly every trial: made once.
+    private static readonly FrozenDictionary<string, RuleOutcome> Clear =
+        ReasonCode.All.ToFrozenDictionary(reason => reason, reason => new RuleOutcome(reason, Grade.Pass, [], string.Empty, string.Empty), StringComparer.Ordinal);
+
     /// <summary>Nothing found; not assessed when a cause is given.</summary>
     public static RuleOutcome None(string reason, string? notAssessed = null) =>
-        new(reason, Grade.Pass, [], string.Empty, string.Empty, notAssessed);
+        notAssessed is null ? Clear[reason] : Clear[reason] with { NotAssessed = notAssessed };
 }

@@ -6,64 +6,54 @@ using ChannelAudit.Verdicts;
 namespace ChannelAudit.Findings.Rules;
 
 /// <summary>Grades of a channel's single segments that can speak of a fault, and what they say about a trial between them that hides it.</summary>
+/// <remarks>A segment is graded when it is asked: of an hour's segments only the nearest to active trials are.</remarks>
 internal sealed class SegmentGrades
 {
     private const int Nearest = 3;
 
     private readonly ChannelSurvey channel;
     private readonly ImmutableArray<int> segments;
-    private readonly ImmutableArray<Grade> grades;
-    private readonly ImmutableArray<LevelAt> levels;
+    private readonly Func<int, PeakReading> readingOf;
+    private readonly Func<int, Grade> judge;
+    private readonly Func<int, double> otherOf;
 
-    private SegmentGrades(
-        ChannelSurvey channel, ImmutableArray<int> segments, ImmutableArray<Grade> grades, ImmutableArray<LevelAt> levels)
-    {
-        this.channel = channel;
-        this.segments = segments;
-        this.grades = grades;
-        this.levels = levels;
-    }
-
-    /// <summary>Grades segments of a channel.</summary>
+    /// <summary>Prepares to grade segments of a channel.</summary>
     /// <param name="channel">The channel.</param>
     /// <param name="segments">The segments that can speak, ascending.</param>
     /// <param name="readingOf">A segment's level and frequency.</param>
-    /// <param name="judge">Grades a segment by its number and reading.</param>
+    /// <param name="judge">Grades a segment.</param>
     /// <param name="otherOf">A segment's level on the other side of the scoring filter.</param>
-    public static SegmentGrades Of(
-        ChannelSurvey channel,
-        ImmutableArray<int> segments,
-        Func<int, PeakReading> readingOf,
-        Func<int, PeakReading, Grade> judge,
-        Func<int, double> otherOf)
+    public SegmentGrades(
+        ChannelSurvey channel, ImmutableArray<int> segments, Func<int, PeakReading> readingOf, Func<int, Grade> judge, Func<int, double> otherOf)
     {
-        Grade[] found = new Grade[segments.Length];
-        LevelAt[] at = new LevelAt[segments.Length];
-        for (int i = 0; i < segments.Length; i++)
-        {
-            PeakReading reading = readingOf(segments[i]);
-            found[i] = judge(segments[i], reading);
-            at[i] = new LevelAt(reading.Rms, reading.Hz, otherOf(segments[i]));
-        }
-
-        return new SegmentGrades(channel, segments, [.. found], [.. at]);
+        this.channel = channel;
+        this.segments = segments;
+        this.readingOf = readingOf;
+        this.judge = judge;
+        this.otherOf = otherOf;
     }
 
     /// <summary>From the first to the last segment of at least a grade, in seconds; null when there is none.</summary>
     public (double FromS, double ToS)? StretchOf(Grade grade)
     {
-        int first = -1;
-        int last = -1;
-        for (int i = 0; i < grades.Length; i++)
+        int first = 0;
+        while (first < segments.Length && judge(segments[first]) < grade)
         {
-            if (grades[i] >= grade)
-            {
-                first = first < 0 ? i : first;
-                last = i;
-            }
+            first++;
         }
 
-        return first < 0 ? null : (SecondsAt(first), SecondsAt(last) + (channel.Frame.SegmentLength / channel.Frame.RateHz));
+        if (first == segments.Length)
+        {
+            return null;
+        }
+
+        int last = segments.Length - 1;
+        while (judge(segments[last]) < grade)
+        {
+            last--;
+        }
+
+        return (SecondsAt(first), SecondsAt(last) + (channel.Frame.SegmentLength / channel.Frame.RateHz));
     }
 
     /// <summary>The three nearest of them that end before a window; null when there is none.</summary>
@@ -77,7 +67,7 @@ internal sealed class SegmentGrades
     public SideReading? After(long end)
     {
         int first = FirstStartingAtOrAfter(end);
-        return Side(first, Math.Min(grades.Length, first + Nearest));
+        return Side(first, Math.Min(segments.Length, first + Nearest));
     }
 
     private SideReading? Side(int from, int to)
@@ -87,17 +77,48 @@ internal sealed class SegmentGrades
             return null;
         }
 
+        Span<Grade> grades = stackalloc Grade[Nearest];
+        Span<LevelAt> levels = stackalloc LevelAt[Nearest];
+        int count = to - from;
+        for (int i = 0; i < count; i++)
+        {
+            // Sorted as they come; equal levels stay in order.
+            PeakReading reading = readingOf(segments[from + i]);
+            LevelAt level = new(reading.Rms, reading.Hz, otherOf(segments[from + i]));
+            Grade grade = judge(segments[from + i]);
+            int place = i;
+            for (; place > 0 && grades[place - 1] > grade; place--)
+            {
+                grades[place] = grades[place - 1];
+            }
+
+            grades[place] = grade;
+            for (place = i; place > 0 && levels[place - 1].Rms > level.Rms; place--)
+            {
+                levels[place] = levels[place - 1];
+            }
+
+            levels[place] = level;
+        }
+
         // Two middle ones: the milder grade.
-        Grade[] sorted = [.. grades.AsSpan(from, to - from).ToArray().Order()];
-        LevelAt[] byLevel = [.. levels.AsSpan(from, to - from).ToArray().OrderBy(one => one.Rms)];
-        LevelAt middle = byLevel[(byLevel.Length - 1) / 2];
-        return new SideReading(sorted[(sorted.Length - 1) / 2], middle.Rms, middle.Hz, middle.Other, IsOneFrequency(byLevel));
+        LevelAt middle = levels[(count - 1) / 2];
+        return new SideReading(grades[(count - 1) / 2], middle.Rms, middle.Hz, middle.Other, IsOneFrequency(levels[..count]));
     }
 
-    private bool IsOneFrequency(LevelAt[] side)
+    private bool IsOneFrequency(ReadOnlySpan<LevelAt> side)
     {
-        double[] hz = [.. side.Where(one => one.Hz > 0).Select(one => one.Hz)];
-        return hz.Length > 0 && hz.Max() - hz.Min() <= LineWindow.Reach * channel.Frame.BinHz;
+        double least = double.PositiveInfinity;
+        double greatest = double.NegativeInfinity;
+        foreach (LevelAt one in side)
+        {
+            if (one.Hz > 0)
+            {
+                (least, greatest) = (Math.Min(least, one.Hz), Math.Max(greatest, one.Hz));
+            }
+        }
+
+        return greatest >= least && greatest - least <= LineWindow.Reach * channel.Frame.BinHz;
     }
 
     private double SecondsAt(int number) => channel.Segments.Starts[segments[number]] / channel.Frame.RateHz;

@@ -6,7 +6,7 @@ using ChannelAudit.Survey;
 namespace ChannelAudit.Findings.Rules;
 
 /// <summary>One window of one channel, as a rule sees it.</summary>
-internal sealed class WindowCase
+internal sealed class WindowCase : IMeasured
 {
     private readonly ImmutableArray<MeasureValue> measures;
 
@@ -57,22 +57,10 @@ internal sealed class WindowCase
     public WindowCase Before(AuditCriteria criteria) => new(this, criteria);
 
     /// <summary>A measure's value, or null.</summary>
-    public double? ValueOf(string measure)
-    {
-        foreach (MeasureValue value in measures)
-        {
-            if (string.Equals(value.Measure, measure, StringComparison.Ordinal))
-            {
-                return value.Value;
-            }
-        }
-
-        return null;
-    }
+    public double? ValueOf(string measure) => Find(measure).Value;
 
     /// <summary>Why a measure has no value, or null.</summary>
-    public string? NoteOf(string measure) =>
-        measures.FirstOrDefault(value => string.Equals(value.Measure, measure, StringComparison.Ordinal)).Note;
+    public string? NoteOf(string measure) => Find(measure).Note;
 
     /// <summary>Null when a measure has a value, otherwise why it has none.</summary>
     public string? WhyNone(string measure) => ValueOf(measure) is null ? NoteOf(measure) ?? "no value" : null;
@@ -83,7 +71,13 @@ internal sealed class WindowCase
         : null;
 
     /// <summary>The window's values against the limits of a reason, those for trials or those for the whole channel.</summary>
-    public LimitJudgement Judge(string reason) => Judge(reason, IsWhole, _ => true);
+    public LimitJudgement Judge(string reason)
+    {
+        Criterion criterion = Criteria.For(reason);
+        return IsWhole
+            ? LimitJudgement.Of(criterion.ChannelQuestionable, criterion.ChannelReject, this)
+            : LimitJudgement.Of(criterion.Questionable, criterion.Reject, this);
+    }
 
     /// <summary>The window's values against some of the limits of a reason.</summary>
     /// <param name="reason">The reason.</param>
@@ -93,7 +87,21 @@ internal sealed class WindowCase
     {
         Criterion criterion = Criteria.For(reason);
         return ofChannel
-            ? LimitJudgement.Of([.. criterion.ChannelQuestionable.Where(applies)], [.. criterion.ChannelReject.Where(applies)], ValueOf)
-            : LimitJudgement.Of([.. criterion.Questionable.Where(applies)], [.. criterion.Reject.Where(applies)], ValueOf);
+            ? LimitJudgement.Of([.. criterion.ChannelQuestionable.Where(applies)], [.. criterion.ChannelReject.Where(applies)], this)
+            : LimitJudgement.Of([.. criterion.Questionable.Where(applies)], [.. criterion.Reject.Where(applies)], this);
+    }
+
+    // Asked some thousand times a trial: a loop over few names, without memory for a closure.
+    private MeasureValue Find(string measure)
+    {
+        foreach (MeasureValue value in measures)
+        {
+            if (string.Equals(value.Measure, measure, StringComparison.Ordinal))
+            {
+                return value;
+            }
+        }
+
+        return default;
     }
 }
