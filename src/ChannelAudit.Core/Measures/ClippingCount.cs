@@ -30,18 +30,22 @@ public sealed class ClippingCount
     /// <summary>Adds samples; consecutive calls continue one another unless <see cref="Break"/> comes between.</summary>
     /// <param name="samples">The samples.</param>
     /// <param name="offset">Timeline index of the first.</param>
-    public void Add(ReadOnlySpan<double> samples, long offset)
+    /// <returns>The least and the greatest of them, which are needed here and by others.</returns>
+    /// <exception cref="ArgumentException">When there is no sample.</exception>
+    public (double Least, double Greatest) Add(ReadOnlySpan<double> samples, long offset)
     {
-        if (!rails.AnyKnown)
+        if (!rails.AnyKnown || samples.IsEmpty)
         {
-            return;
+            return Extremes.Of(samples);
         }
 
+        (double least, double greatest) = (double.PositiveInfinity, double.NegativeInfinity);
         for (int start = 0; start < samples.Length; start += Block)
         {
             ReadOnlySpan<double> block = samples.Slice(start, Math.Min(Block, samples.Length - start));
-            (double least, double greatest) = Extremes.Of(block);
-            if (least > rails.LowerEdge && greatest < rails.UpperEdge)
+            (double low, double high) = Extremes.Of(block);
+            (least, greatest) = (Math.Min(least, low), Math.Max(greatest, high));
+            if (low > rails.LowerEdge && high < rails.UpperEdge)
             {
                 EndRun(offset + start);
             }
@@ -50,6 +54,8 @@ public sealed class ClippingCount
                 AddBlock(block, offset + start);
             }
         }
+
+        return (least, greatest);
     }
 
     /// <summary>Ends what runs at the end of an unbroken stretch.</summary>

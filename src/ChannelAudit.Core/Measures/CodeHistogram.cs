@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Measures;
@@ -43,6 +46,16 @@ public sealed class CodeHistogram
         }
 
         (double least, double greatest) = Extremes.Of(samples);
+        Add(samples, least, greatest);
+    }
+
+    /// <summary>Adds samples whose extremes are known.</summary>
+    /// <param name="samples">The samples.</param>
+    /// <param name="least">The least of them.</param>
+    /// <param name="greatest">The greatest of them.</param>
+    /// <exception cref="ArgumentOutOfRangeException">When one lies outside the range.</exception>
+    public void Add(ReadOnlySpan<double> samples, double least, double greatest)
+    {
         low = Math.Min(low, BinOf(least));
         high = Math.Max(high, BinOf(greatest));
         if (BinOf(least) < 0 || BinOf(greatest) > Bins)
@@ -52,7 +65,8 @@ public sealed class CodeHistogram
 
         double perWidth = 1 / width;
         double half = 0.5 - (origin * perWidth);
-        foreach (double sample in samples)
+        int done = AddLanes(samples, perWidth, half);
+        foreach (double sample in samples[done..])
         {
             counts[(int)((sample * perWidth) + half)]++;
         }
@@ -93,6 +107,28 @@ public sealed class CodeHistogram
         double lower = DistanceAtRank(level, lowerRank);
         double upper = lowerRank + 1 < Total ? DistanceAtRank(level, lowerRank + 1) : lower;
         return lower + ((position - lowerRank) * (upper - lower));
+    }
+
+    /// <summary>Four samples at a time by the same steps as one at a time; gives how many were counted.</summary>
+    private int AddLanes(ReadOnlySpan<double> samples, double perWidth, double half)
+    {
+        if (!Avx.IsSupported)
+        {
+            return 0;
+        }
+
+        ReadOnlySpan<Vector256<double>> lanes = MemoryMarshal.Cast<double, Vector256<double>>(samples);
+        (Vector256<double> scale, Vector256<double> offset) = (Vector256.Create(perWidth), Vector256.Create(half));
+        foreach (Vector256<double> lane in lanes)
+        {
+            Vector128<int> bins = Avx.ConvertToVector128Int32WithTruncation((lane * scale) + offset);
+            counts[bins[0]]++;
+            counts[bins[1]]++;
+            counts[bins[2]]++;
+            counts[bins[3]]++;
+        }
+
+        return lanes.Length * Vector256<double>.Count;
     }
 
     private int BinOf(double value)

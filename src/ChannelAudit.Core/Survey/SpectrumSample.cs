@@ -18,6 +18,7 @@ public sealed class SpectrumSample
     private const int LeastNotchSeconds = 8;
 
     private const double CalmProbability = 0.25;
+    private const int BinsTogether = 16;
     private const double MainsReachHz = 2;
 
     // Room for 60 Hz and the neighbours that its peak is compared with.
@@ -156,15 +157,25 @@ public sealed class SpectrumSample
     private static double[] LowerQuartile(List<float[]> seconds, int bins)
     {
         double[] quartile = new double[bins];
-        double[] values = new double[seconds.Count];
-        for (int bin = 0; bin < bins; bin++)
+        int count = seconds.Count;
+        double[] values = new double[BinsTogether * count];
+        for (int first = 0; first < bins; first += BinsTogether)
         {
-            for (int second = 0; second < values.Length; second++)
+            // Neighbouring bins of a second lie in one cache line.
+            int together = Math.Min(BinsTogether, bins - first);
+            for (int second = 0; second < count; second++)
             {
-                values[second] = seconds[second][bin];
+                ReadOnlySpan<float> near = seconds[second].AsSpan(first, together);
+                for (int i = 0; i < near.Length; i++)
+                {
+                    values[(i * count) + second] = near[i];
+                }
             }
 
-            quartile[bin] = Quantiles.Type7InPlace(values, CalmProbability);
+            for (int i = 0; i < together; i++)
+            {
+                quartile[first + i] = Quantiles.Type7InPlace(values.AsSpan(i * count, count), CalmProbability);
+            }
         }
 
         return quartile;

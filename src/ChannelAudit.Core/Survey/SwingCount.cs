@@ -36,6 +36,13 @@ internal sealed class SwingCount
     {
         while (!samples.IsEmpty)
         {
+            if (inBin == 0 && filled + RunSums.Runs <= WindowBins && samples.Length >= RunSums.Runs * perBin)
+            {
+                AddFour(samples);
+                samples = samples[(RunSums.Runs * perBin)..];
+                continue;
+            }
+
             int taken = Math.Min(perBin - inBin, samples.Length);
             foreach (double sample in samples[..taken])
             {
@@ -50,10 +57,28 @@ internal sealed class SwingCount
                 (sum, inBin) = (0, 0);
             }
 
-            if (filled == WindowBins)
-            {
-                Count();
-            }
+            CountIfFull();
+        }
+    }
+
+    private void AddFour(ReadOnlySpan<double> samples)
+    {
+        Span<double> four = bins.AsSpan(filled, RunSums.Runs);
+        RunSums.Of(samples, perBin, four);
+        foreach (ref double bin in four)
+        {
+            bin /= perBin;
+        }
+
+        filled += RunSums.Runs;
+        CountIfFull();
+    }
+
+    private void CountIfFull()
+    {
+        if (filled == WindowBins)
+        {
+            Count();
         }
     }
 

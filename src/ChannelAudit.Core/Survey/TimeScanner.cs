@@ -1,6 +1,5 @@
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
-using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Survey;
 
@@ -41,14 +40,13 @@ public sealed class TimeScanner
     public void Add(SampleBlock block)
     {
         ReadOnlySpan<double> samples = block.Samples.Span;
-        clipping.Add(samples, block.Start);
+        (double low, double high) = clipping.Add(samples, block.Start);
         baseline.Add(samples, block.Start);
-        (double low, double high) = Extremes.Of(samples);
         least = Math.Min(least, low);
         greatest = Math.Max(greatest, high);
         if (survey.Rails.AnyKnown)
         {
-            histogram.Add(samples);
+            histogram.Add(samples, low, high);
         }
 
         if (flat is not null)

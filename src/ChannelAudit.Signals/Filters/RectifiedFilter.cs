@@ -51,25 +51,20 @@ public sealed class RectifiedFilter
             isFresh = false;
         }
 
-        Run(sections[0], samples, output, states.AsSpan(0, 4));
-        for (int i = 1; i < sections.Length; i++)
-        {
-            Run(sections[i], output, output, states.AsSpan(4 * i, 4));
-        }
-
         double sum = 0;
-        foreach (ref double value in output)
+        for (int i = 0; i < sections.Length; i++)
         {
-            value = Math.Abs(value);
-            sum += value;
+            sum = Run(sections[i], i == 0 ? samples : output, output, states.AsSpan(4 * i, 4), i + 1 == sections.Length);
         }
 
         return sum;
     }
 
-    private static void Run(in SecondOrderSection section, ReadOnlySpan<double> samples, Span<double> output, Span<double> state)
+    /// <summary>Runs a section; the last one gives magnitudes, and their sum costs nothing while it waits for its own output.</summary>
+    private static double Run(in SecondOrderSection section, ReadOnlySpan<double> samples, Span<double> output, Span<double> state, bool isLast)
     {
         double before = state[0], before2 = state[1], last = state[2], last2 = state[3];
+        double sum = 0;
         for (int i = 0; i < samples.Length; i++)
         {
             double sample = samples[i];
@@ -77,9 +72,12 @@ public sealed class RectifiedFilter
             // The last output comes in last: all else is ready while it is still being worked out.
             double value = (section.B0 * sample) + (section.B1 * before) + (section.B2 * before2) - (section.A2 * last2) - (section.A1 * last);
             (before2, before, last2, last) = (before, sample, last, value);
-            output[i] = value;
+            double magnitude = Math.Abs(value);
+            sum += magnitude;
+            output[i] = isLast ? magnitude : value;
         }
 
         (state[0], state[1], state[2], state[3]) = (before, before2, last, last2);
+        return sum;
     }
 }
