@@ -56,7 +56,7 @@ public static class Audit
             [
                 .. pairs.Select(pair => pair.Information).Append(readings.Bridges.CommonSource(pairs)).OfType<Finding>(),
                 .. judged.SelectMany(channel => channel.Information),
-                .. RecordingInformation.Of(recording, survey, input.Trials, cancellation),
+                .. RecordingInformation.Of(recording, survey, input.Trials),
                 .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
             Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, readings.Channels), .. input.Warnings],

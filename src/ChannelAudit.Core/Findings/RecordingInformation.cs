@@ -17,9 +17,8 @@ internal static class RecordingInformation
     /// <param name="recording">The recording.</param>
     /// <param name="survey">Its survey.</param>
     /// <param name="trials">Its trials.</param>
-    /// <param name="cancellation">Checked often.</param>
-    public static ImmutableArray<Finding> Of(Recording recording, RecordingSurvey survey, ImmutableArray<Trial> trials, CancellationToken cancellation) =>
-        [.. new[] { Events(recording, survey, trials) }.OfType<Finding>(), .. Mouth(recording, survey, trials, cancellation)];
+    public static ImmutableArray<Finding> Of(Recording recording, RecordingSurvey survey, ImmutableArray<Trial> trials) =>
+        [.. new[] { Events(recording, survey, trials) }.OfType<Finding>(), .. Mouth(survey, trials)];
 
     private static Finding? Events(Recording recording, RecordingSurvey survey, ImmutableArray<Trial> trials)
     {
@@ -41,7 +40,7 @@ internal static class RecordingInformation
             "events of another recording, a clock that is off, or events that were written twice");
     }
 
-    private static IEnumerable<Finding> Mouth(Recording recording, RecordingSurvey survey, ImmutableArray<Trial> trials, CancellationToken cancellation)
+    private static IEnumerable<Finding> Mouth(RecordingSurvey survey, ImmutableArray<Trial> trials)
     {
         ChannelSurvey[] cheeks = [.. survey.Channels.Where(channel => channel.Channel.NotRaw is null && MouthSite.Is(channel.Channel, channel.Name, channel.Site))];
         if (cheeks.Length == 0)
@@ -51,14 +50,14 @@ internal static class RecordingInformation
 
         bool IsAsked(double seconds) => trials.Any(trial => trial.Role == TrialRole.Task && seconds >= (double)trial.OnsetS && seconds < (double)(trial.OnsetS + trial.DurationS));
         ChannelSurvey? brow = survey.Channels.FirstOrDefault(channel => channel.Channel.NotRaw is null && IsBrow(channel));
-        Envelope? elsewhere = brow is null ? null : Envelope.Of(recording, brow.Channel, cancellation);
+        Envelope? elsewhere = brow?.Time.Envelope?.ToEnvelope();
         foreach (ChannelSurvey cheek in cheeks)
         {
-            if (Envelope.Of(recording, cheek.Channel, cancellation) is { } envelope && MouthRhythm.Of(envelope, elsewhere, IsAsked) is { } rhythm)
+            if (cheek.Time.Envelope?.ToEnvelope() is { } envelope && MouthRhythm.Of(envelope, elsewhere, IsAsked) is { } rhythm)
             {
                 yield return Noticed(
                     ReasonCode.MouthActivity,
-                    [cheek.Name, .. survey.Channels.Where(channel => channel.IsNearEye && !IsBrow(channel) && Sees(recording, channel, elsewhere, IsAsked, cancellation)).Select(channel => channel.Name)],
+                    [cheek.Name, .. survey.Channels.Where(channel => channel.IsNearEye && !IsBrow(channel) && Sees(channel, elsewhere, IsAsked)).Select(channel => channel.Name)],
                     (rhythm.Stretches[0].FromS, rhythm.Stretches[^1].ToS),
                     string.Create(
                         CultureInfo.InvariantCulture,
@@ -68,8 +67,8 @@ internal static class RecordingInformation
         }
     }
 
-    private static bool Sees(Recording recording, ChannelSurvey channel, Envelope? elsewhere, Func<double, bool> isAsked, CancellationToken cancellation) =>
-        channel.Channel.NotRaw is null && Envelope.Of(recording, channel.Channel, cancellation) is { } envelope && MouthRhythm.Of(envelope, elsewhere, isAsked) is not null;
+    private static bool Sees(ChannelSurvey channel, Envelope? elsewhere, Func<double, bool> isAsked) =>
+        channel.Channel.NotRaw is null && channel.Time.Envelope?.ToEnvelope() is { } envelope && MouthRhythm.Of(envelope, elsewhere, isAsked) is not null;
 
     private static bool IsBrow(ChannelSurvey channel)
     {

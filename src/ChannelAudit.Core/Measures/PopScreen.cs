@@ -1,5 +1,3 @@
-using System.Buffers;
-using ChannelAudit.Signals.Filters;
 using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Measures;
@@ -15,7 +13,6 @@ public sealed class PopScreen
     // Enough to tell a percentile.
     private const int CountEvery = 4;
 
-    private readonly SecondOrderSection filter;
     private readonly int cell;
     private readonly MagnitudeHistogram sizes = new();
     private readonly List<(long Start, int FirstCell)> blocks = [];
@@ -24,7 +21,6 @@ public sealed class PopScreen
     /// <summary>Starts at a rate.</summary>
     public PopScreen(double rateHz)
     {
-        filter = PopFilter.At(rateHz);
         cell = (int)Math.Max(1, CellSeconds * rateHz);
     }
 
@@ -32,32 +28,20 @@ public sealed class PopScreen
     public double LeastHeight => TimesUsual * sizes.Quantile(UsualShare);
 
     /// <summary>Adds a block.</summary>
-    /// <param name="samples">Samples to warm up on, then those of the block.</param>
-    /// <param name="carry">How many are to warm up on.</param>
-    /// <param name="start">Timeline index of the first of the block.</param>
-    public void Add(ReadOnlySpan<double> samples, int carry, long start)
+    /// <param name="passed">Its samples behind the filter.</param>
+    /// <param name="start">Timeline index of the first.</param>
+    public void Add(ReadOnlySpan<double> passed, long start)
     {
-        int length = samples.Length - carry;
-        double[] rented = ArrayPool<double>.Shared.Rent(length);
-        try
+        blocks.Add((start, largest.Count));
+        for (int from = 0; from < passed.Length; from += cell)
         {
-            Span<double> passed = rented.AsSpan(0, length);
-            SettledHighPass.Filter(filter, samples, carry, passed);
-            blocks.Add((start, largest.Count));
-            for (int from = 0; from < length; from += cell)
-            {
-                (double least, double greatest) = Extremes.Of(passed.Slice(from, Math.Min(cell, length - from)));
-                largest.Add((float)Math.Max(-least, greatest));
-            }
-
-            for (int i = 0; i < length; i += CountEvery)
-            {
-                sizes.Add(passed[i]);
-            }
+            (double least, double greatest) = Extremes.Of(passed.Slice(from, Math.Min(cell, passed.Length - from)));
+            largest.Add((float)Math.Max(-least, greatest));
         }
-        finally
+
+        for (int i = 0; i < passed.Length; i += CountEvery)
         {
-            ArrayPool<double>.Shared.Return(rented);
+            sizes.Add(passed[i]);
         }
     }
 

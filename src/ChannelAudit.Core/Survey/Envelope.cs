@@ -41,8 +41,7 @@ public sealed class Envelope
             return null;
         }
 
-        double[] sums = new double[(int)(channel.TimelineLength * RateHz / rate) + 1];
-        int[] counts = new int[sums.Length];
+        EnvelopeSums sums = new(channel);
         int warmUp = PopFilter.WarmUp(rate);
         double[] filtered = [];
         foreach (SampleBlock block in SampleBlocks.Of(recording, channel, channel.Stretches, cancellation, warmUp))
@@ -54,53 +53,29 @@ public sealed class Envelope
 
             Span<double> y = filtered.AsSpan(0, block.Samples.Length);
             SettledHighPass.Filter(PopFilter.At(rate), block.WithCarry.Span, block.WithCarry.Length - y.Length, y);
-            Add(y, block.Start, rate, sums, counts);
+            sums.Add(y, block.Start);
         }
 
-        for (int i = 0; i < sums.Length; i++)
-        {
-            sums[i] = counts[i] == 0 ? double.NaN : sums[i] / counts[i];
-        }
-
-        double[] smooth = Medians(sums);
-        double[] known = [.. smooth.Where(double.IsFinite)];
-        return known.Length == 0 ? null : new Envelope(smooth, Quantiles.Type7InPlace(known, RestProbability));
+        return sums.ToEnvelope();
     }
 
-    private static void Add(ReadOnlySpan<double> y, long start, double rate, double[] sums, int[] counts)
+    /// <summary>The envelope of means over 20 ms from time zero, not a number where nothing is stored; null when there is none.</summary>
+    /// <param name="means">The means; overwritten.</param>
+    internal static Envelope? OfMeans(double[] means)
     {
-        for (int i = 0; i < y.Length;)
+        double[] smooth = Medians(means);
+
+        // The means have served: their place takes what is known, to be sorted.
+        int known = 0;
+        foreach (double value in smooth)
         {
-            int place = PlaceOf(start + i, rate);
-            int end = (int)Math.Min(y.Length, FirstOf(place + 1, rate) - start);
-            counts[place] += end - i;
-            double sum = sums[place];
-            for (; i < end; i++)
+            if (double.IsFinite(value))
             {
-                sum += Math.Abs(y[i]);
+                means[known++] = value;
             }
-
-            sums[place] = sum;
-        }
-    }
-
-    private static int PlaceOf(long sample, double rate) => (int)(sample * RateHz / rate);
-
-    // Where the quotients were rounded the sample may be its neighbour.
-    private static long FirstOf(int place, double rate)
-    {
-        long sample = (long)Math.Ceiling(place * rate / RateHz);
-        while (PlaceOf(sample - 1, rate) >= place)
-        {
-            sample--;
         }
 
-        while (PlaceOf(sample, rate) < place)
-        {
-            sample++;
-        }
-
-        return sample;
+        return known == 0 ? null : new Envelope(smooth, Quantiles.Type7InPlace(means.AsSpan(0, known), RestProbability));
     }
 
     private static double[] Medians(double[] values)

@@ -13,6 +13,9 @@ public sealed record TimeSurvey(Rails Rails, FlatLimits FlatLimits, double Least
     /// <summary>A fingerprint of the signal, whatever its gain.</summary>
     public string Print { get; init; } = string.Empty;
 
+    /// <summary>Of what its envelope is made; null where the channel is sampled too slowly for one.</summary>
+    public EnvelopeSums? Envelope { get; init; }
+
     /// <summary>Slow deflections upwards.</summary>
     public int SwingsUp { get; init; }
 

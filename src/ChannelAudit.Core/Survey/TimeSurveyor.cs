@@ -1,5 +1,7 @@
+using System.Buffers;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
+using ChannelAudit.Signals.Filters;
 using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Survey;
@@ -15,7 +17,9 @@ public sealed class TimeSurveyor
     private readonly ExtremePile upper;
     private readonly ExtremePile lower;
     private readonly RepeatRate repeats = new();
+    private readonly SecondOrderSection filter;
     private readonly PopScreen? pops;
+    private readonly EnvelopeSums? envelope;
     private readonly SignalPrint print;
     private readonly SwingCount swings;
     private double least = double.PositiveInfinity;
@@ -29,7 +33,8 @@ public sealed class TimeSurveyor
         lower = new ExtremePile(channel.Step);
         print = new SignalPrint(SpectralFrame.SegmentLengthOf(channel.Rate));
         swings = new SwingCount(channel.Rate.Value);
-        pops = channel.Rate.Value >= PopFilter.LeastRateHz ? new PopScreen(channel.Rate.Value) : null;
+        filter = PopFilter.At(channel.Rate.Value);
+        (pops, envelope) = channel.Rate.Value >= PopFilter.LeastRateHz ? (new PopScreen(channel.Rate.Value), new EnvelopeSums(channel)) : (null, null);
     }
 
     /// <summary>Samples before each block that are needed to warm up a filter.</summary>
@@ -40,7 +45,7 @@ public sealed class TimeSurveyor
     {
         ReadOnlySpan<double> samples = block.Samples.Span;
         AddInParts(samples);
-        pops?.Add(block.WithCarry.Span, block.WithCarry.Length - samples.Length, block.Start);
+        AddPassed(block);
         print.Add(samples);
         swings.Add(samples);
         if (block.Number % RepeatEvery == 0)
@@ -67,7 +72,29 @@ public sealed class TimeSurveyor
             IsHidden(channel.UpperRail, upper, stored, 1),
             channel.Step);
         FlatLimits flat = FlatLimits.Of(channel.Rate.Value, channel.Step, channel.IsMicrovolts, repeats.Chance, repeats.Share, stored);
-        return new TimeSurvey(rails, flat, least, greatest, pops) { Print = print.Finish(), SwingsUp = swings.Up, SwingsDown = swings.Down };
+        return new TimeSurvey(rails, flat, least, greatest, pops) { Print = print.Finish(), Envelope = envelope, SwingsUp = swings.Up, SwingsDown = swings.Down };
+    }
+
+    private void AddPassed(SampleBlock block)
+    {
+        if (pops is null || envelope is null)
+        {
+            return;
+        }
+
+        int length = block.Samples.Length;
+        double[] rented = ArrayPool<double>.Shared.Rent(length);
+        try
+        {
+            Span<double> passed = rented.AsSpan(0, length);
+            SettledHighPass.Filter(filter, block.WithCarry.Span, block.WithCarry.Length - length, passed);
+            pops.Add(passed, block.Start);
+            envelope.Add(passed, block.Start);
+        }
+        finally
+        {
+            ArrayPool<double>.Shared.Return(rented);
+        }
     }
 
     private void AddInParts(ReadOnlySpan<double> samples)
