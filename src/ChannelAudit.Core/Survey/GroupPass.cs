@@ -16,6 +16,7 @@ internal sealed class GroupPass
     private readonly PowerAccumulator[] power;
     private readonly ImmutableArray<SegmentPower>.Builder[] powers;
     private readonly double[] densities;
+    private readonly double[]?[] means;
     private readonly ImmutableArray<(int Index, PairSlot Slot)> pairs;
 
     private GroupPass(
@@ -40,6 +41,7 @@ internal sealed class GroupPass
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = [.. channels.Select(_ => ImmutableArray.CreateBuilder<SegmentPower>())];
         densities = new double[frames[0].Bins * SegmentBatch.Lanes];
+        means = new double[]?[channels.Length];
         pairs = [.. PairSlot.All(frames, (a, b) => indexOfPair(members[a], members[b]) >= 0).Select(slot => (indexOfPair(members[slot.A], members[slot.B]), slot))];
     }
 
@@ -119,25 +121,30 @@ internal sealed class GroupPass
     /// <summary>The spectrum of a member over the last window.</summary>
     public MeanSpectrum Spectrum(int member) => new(Density(member), Segments, powers[member].ToImmutable());
 
+    // Asked for by the channel's own spectrum and by each of its pairs.
     private double[] Density(int member)
     {
-        if (Segments == 0)
+        if (means[member] is { } known)
         {
-            return [];
+            return known;
         }
 
-        double[] mean = new double[frames[member].Bins];
-        power[member].Density(walk.Batch, mean);
+        double[] mean = Segments == 0 ? [] : new double[frames[member].Bins];
+        if (Segments > 0)
+        {
+            power[member].Density(walk.Batch, mean);
+        }
+
+        means[member] = mean;
         return mean;
     }
 
     /// <summary>Writes the readings of this pass's pairs into their places.</summary>
     public void CopyPairs(PairReading?[] readings)
     {
-        double[][] means = [.. Enumerable.Range(0, Members.Length).Select(Density)];
         foreach ((int index, PairSlot slot) in pairs)
         {
-            readings[index] = slot.Reading(walk.Batch, means[slot.A], means[slot.B]);
+            readings[index] = slot.Reading(walk.Batch, Density(slot.A), Density(slot.B));
         }
     }
 
@@ -145,6 +152,7 @@ internal sealed class GroupPass
 
     private void Reset()
     {
+        means.AsSpan().Clear();
         foreach (PowerAccumulator accumulator in power)
         {
             accumulator.Reset();

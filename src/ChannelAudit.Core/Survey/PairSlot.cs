@@ -9,6 +9,8 @@ namespace ChannelAudit.Survey;
 internal sealed class PairSlot
 {
     private readonly CrossAccumulator cross;
+    private readonly double[] re;
+    private readonly double[] im;
 
     private PairSlot(int a, int b, PairBands bands, Spill? spill)
     {
@@ -16,6 +18,7 @@ internal sealed class PairSlot
         B = b;
         Table = new PairTable(bands, spill);
         cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
+        (re, im) = (new double[bands.BinCount], new double[bands.BinCount]);
     }
 
     /// <summary>The first channel's position in the group.</summary>
@@ -77,8 +80,6 @@ internal sealed class PairSlot
             return null;
         }
 
-        double[] re = new double[Table.Bands.BinCount];
-        double[] im = new double[Table.Bands.BinCount];
         cross.Density(shape, re, im);
         return PairReading.Of(Table.Bands, re, im, densityA, densityB, cross.Segments);
     }

@@ -12,9 +12,7 @@ internal sealed class StateMeans
     private readonly int b;
     private readonly int bins;
     private readonly bool[] wanted;
-    private readonly CrossAccumulator cross;
-    private readonly CrossAccumulator powerA;
-    private readonly CrossAccumulator powerB;
+    private readonly PairAccumulator sums;
 
     /// <summary>Starts without segments.</summary>
     /// <param name="bands">The pair's bands.</param>
@@ -35,11 +33,7 @@ internal sealed class StateMeans
             wanted[segment] = true;
         }
 
-        cross = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
-
-        // A channel against itself: its density, in the pair's bins only.
-        powerA = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
-        powerB = new CrossAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
+        sums = new PairAccumulator(bands.FirstBin, Math.Max(1, bands.BinCount));
     }
 
     /// <summary>Adds those of the present segments that count.</summary>
@@ -55,9 +49,7 @@ internal sealed class StateMeans
 
         if (mask != 0)
         {
-            cross.Add(batch, a, b, mask);
-            powerA.Add(batch, a, a, mask);
-            powerB.Add(batch, b, b, mask);
+            sums.Add(batch, a, b, mask);
         }
     }
 
@@ -67,25 +59,25 @@ internal sealed class StateMeans
     /// <summary>The reading; null without segments.</summary>
     public PairReading? Reading(SegmentBatch shape)
     {
-        if (cross.Segments == 0)
+        if (sums.Segments == 0)
         {
             return null;
         }
 
         (double[] re, double[] im, double[] densityA, double[] densityB) = Densities(shape);
-        return PairReading.Of(bands, re, im, densityA, densityB, cross.Segments);
+        return PairReading.Of(bands, re, im, densityA, densityB, sums.Segments);
     }
 
     /// <summary>The coherence in steps of frequency; null without segments, and of a single one, where it is 1 by definition.</summary>
     public CoherenceSteps? Coherence(SegmentBatch shape)
     {
-        if (cross.Segments < 2)
+        if (sums.Segments < 2)
         {
             return null;
         }
 
         (double[] re, double[] im, double[] densityA, double[] densityB) = Densities(shape);
-        return CoherenceSteps.Of(bands, re, im, densityA.AsSpan(bands.FirstBin), densityB.AsSpan(bands.FirstBin), cross.Segments);
+        return CoherenceSteps.Of(bands, re, im, densityA.AsSpan(bands.FirstBin), densityB.AsSpan(bands.FirstBin), sums.Segments);
     }
 
     private (double[] Re, double[] Im, double[] DensityA, double[] DensityB) Densities(SegmentBatch shape)
@@ -94,10 +86,7 @@ internal sealed class StateMeans
         double[] im = new double[bands.BinCount];
         double[] densityA = new double[bins];
         double[] densityB = new double[bins];
-        cross.Density(shape, re, im);
-        double[] none = new double[bands.BinCount];
-        powerA.Density(shape, densityA.AsSpan(bands.FirstBin, bands.BinCount), none);
-        powerB.Density(shape, densityB.AsSpan(bands.FirstBin, bands.BinCount), none);
+        sums.Density(shape, re, im, densityA.AsSpan(bands.FirstBin), densityB.AsSpan(bands.FirstBin));
         return (re, im, densityA, densityB);
     }
 }
