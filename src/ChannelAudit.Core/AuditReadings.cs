@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ChannelAudit.Criteria;
 using ChannelAudit.Findings.Bridges;
 using ChannelAudit.Findings.Tasks;
@@ -19,11 +20,20 @@ internal sealed class AuditReadings
         Channels = AuditedChannels.Of(recording, input.Setup);
         Survey = RecordingSurvey.Of(recording, Channels, input.Trials, input.Setup, cancellation);
         Bridges = new BridgeJudge(Survey);
-        TrialPass pass = new(recording, Survey);
-        Windows = [.. input.Trials.Select(trial => pass.Read(trial.WindowFromS, trial.WindowToS, cancellation))];
-        Baselines = [.. input.Trials.Select(trial => trial.BaselineFromS is { } from ? pass.Read(from, trial.OnsetS, cancellation) : null)];
+        TrialReadings[] windows = new TrialReadings[input.Trials.Length];
+        TrialReadings?[] baselines = new TrialReadings?[input.Trials.Length];
+        SharedItems trials = new(windows.Length, reader => ReadTrials(new TrialPass(reader, Survey), windows, baselines, cancellation));
+        SideBySide.Run(
+            recording,
+            trials.Work,
+            reader =>
+            {
+                States = PairStateRows.All(reader, Survey, Bridges.StatesOf, cancellation);
+                trials.Work(reader);
+            });
+        Windows = ImmutableCollectionsMarshal.AsImmutableArray(windows);
+        Baselines = ImmutableCollectionsMarshal.AsImmutableArray(baselines);
         Answers = new TaskAnswers(Survey, input.Setup, input.Trials, Windows);
-        States = PairStateRows.All(recording, Survey, Bridges.StatesOf, cancellation);
         DurationS = recording.DurationS;
         Cases = [.. Survey.Channels.Select((_, i) => ChannelCases.Of(i, this))];
     }
@@ -53,7 +63,7 @@ internal sealed class AuditReadings
     public TaskAnswers Answers { get; }
 
     /// <summary>Rest and contractions of the pairs.</summary>
-    public ImmutableArray<PairStateRows> States { get; }
+    public ImmutableArray<PairStateRows> States { get; private set; }
 
     /// <summary>The length of the recording in seconds.</summary>
     public double DurationS { get; }
@@ -70,6 +80,13 @@ internal sealed class AuditReadings
 
     /// <summary>Limits as they are asked of these readings: of what the scoring filter leaves, where one is stated.</summary>
     public AuditCriteria Asked(AuditCriteria criteria) => Filter.IsStated ? ScoredCriteria.Of(criteria, Filter) : criteria;
+
+    private Action<int> ReadTrials(TrialPass pass, TrialReadings[] windows, TrialReadings?[] baselines, CancellationToken cancellation) => i =>
+    {
+        Trial trial = Input.Trials[i];
+        windows[i] = pass.Read(trial.WindowFromS, trial.WindowToS, cancellation);
+        baselines[i] = trial.BaselineFromS is { } from ? pass.Read(from, trial.OnsetS, cancellation) : null;
+    };
 
     /// <summary>What is decided about every pair.</summary>
     /// <param name="criterion">The limits of a bridge.</param>

@@ -10,7 +10,7 @@ internal sealed class AuditEngine(TerminalStyle style) : IScreenEngine
 {
     /// <inheritdoc/>
     public RecordingResult Audit(RecordingEntry recording, ScreenInputs inputs, string sha256, CancellationToken cancel) =>
-        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews, inputs.Impedance, sha256);
+        RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews, inputs.Impedance, sha256, inputs.Threads);
 
     /// <inheritdoc/>
     public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone) =>

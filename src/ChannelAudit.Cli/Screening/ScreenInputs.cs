@@ -14,6 +14,9 @@ namespace ChannelAudit.Cli.Screening;
 /// <param name="WithViews">Whether pictures of channels will be drawn.</param>
 internal sealed record ScreenInputs(StudySetup Setup, AuditCriteria Criteria, string? EventsFile, ImpedanceLog? Impedance, bool WithViews)
 {
+    /// <summary>Threads that may work on one recording; results do not depend on them.</summary>
+    public int Threads { get; init; } = 1;
+
     /// <summary>The files that these were read from, byte for byte.</summary>
     public ImmutableArray<RunInput> Files { get; init; } = [];
 }

@@ -39,7 +39,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
 
         SayPersonFields(entries);
         FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
-        ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All && !request.DrawsNothing);
+        ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All && !request.DrawsNothing) with { Threads = request.Jobs / Math.Max(1, entries.Length) };
         if (request.EventsFile is { } events && entries.Length > 1)
         {
             throw UsageErrors.EventsOfOne(events, entries.Length);

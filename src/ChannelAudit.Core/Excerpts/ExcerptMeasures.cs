@@ -36,7 +36,7 @@ public static class ExcerptMeasures
         SpectralFrame frame = facts.Frame(channel);
         using Recording recording = RecordingOf([channel], [excerpt]);
         TimeSurvey time = new(default, new FlatLimits(0, 2, 0, false), 0, 1, null);
-        ChannelPops pops = new(recording, channel, [], []);
+        ChannelPops pops = new(channel, [], []);
         GroupPass pass = GroupPass.Of(recording, [channel], [frame]);
         pass.Read(fromS, toS, cancellation);
         WindowReading reading = new WindowReader(recording, channel, frame, time, new SampleRanges(), pops, new CodeHistogram(0, 1, 1))

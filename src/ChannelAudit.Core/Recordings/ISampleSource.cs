@@ -10,4 +10,7 @@ public interface ISampleSource : IDisposable
     /// <param name="destination">Receives the samples, in µV (or in the file's own numbers for a channel without unit).</param>
     /// <exception cref="ArgumentOutOfRangeException">When the range is not inside the stored samples.</exception>
     void Read(int channel, long start, Span<double> destination);
+
+    /// <summary>A reader of the same samples for another thread, valid until this one is disposed; null where there can be none.</summary>
+    ISampleSource? Another() => null;
 }

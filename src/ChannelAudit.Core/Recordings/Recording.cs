@@ -27,6 +27,24 @@ public sealed class Recording : IDisposable
     /// <summary>The samples.</summary>
     public required ISampleSource Samples { get; init; }
 
+    /// <summary>The same recording with a reader of its own, for work on a second thread; null where all work stays on one.</summary>
+    internal Recording? Beside { get; private init; }
+
+    /// <summary>The same recording, on which work may take a second thread where its samples can be read by two. Only one of the two is disposed.</summary>
+    internal Recording OnTwoThreads() => Samples.Another() is { } other ? With(Samples, With(other, null)) : this;
+
     /// <inheritdoc/>
     public void Dispose() => Samples.Dispose();
+
+    private Recording With(ISampleSource samples, Recording? beside) => new()
+    {
+        FileName = FileName,
+        Format = Format,
+        Channels = Channels,
+        Annotations = Annotations,
+        Warnings = Warnings,
+        DurationS = DurationS,
+        Samples = samples,
+        Beside = beside,
+    };
 }

@@ -9,14 +9,12 @@ public sealed class ChannelPops
 {
     private const double AroundSeconds = 0.05;
 
-    private readonly Recording recording;
     private readonly Channel channel;
     private readonly List<Pop> pops;
     private readonly List<Pop> locked;
 
-    internal ChannelPops(Recording recording, Channel channel, List<Pop> pops, List<Pop> locked)
+    internal ChannelPops(Channel channel, List<Pop> pops, List<Pop> locked)
     {
-        this.recording = recording;
         this.channel = channel;
         this.pops = pops;
         this.locked = locked;
@@ -50,18 +48,20 @@ public sealed class ChannelPops
     public PopCount All => new(pops.Count, null, null);
 
     /// <summary>The pops of a window, and what they hold of its energy.</summary>
-    public PopCount In(Window window)
+    /// <param name="recording">Where the samples are read.</param>
+    /// <param name="window">The window.</param>
+    public PopCount In(Recording recording, Window window)
     {
         Pop[] inside = [.. pops.Where(IsInside)];
         Pop[] spikes = [.. inside.Concat(locked.Where(IsInside)).OrderBy(pop => pop.At)];
-        double share = Share(window, inside);
-        double withLocked = spikes.Length == inside.Length ? share : Share(window, spikes);
+        double share = Share(recording, window, inside);
+        double withLocked = spikes.Length == inside.Length ? share : Share(recording, window, spikes);
         return new PopCount(inside.Length, share, withLocked, inside.Count(pop => pop.Spectrum is { IsMuscleLike: true }));
 
         bool IsInside(Pop pop) => pop.At >= window.Start && pop.At < window.End;
     }
 
-    private double Share(Window window, Pop[] inside)
+    private double Share(Recording recording, Window window, Pop[] inside)
     {
         if (inside.Length == 0)
         {

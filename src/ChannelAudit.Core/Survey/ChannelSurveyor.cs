@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Segments;
@@ -10,14 +11,14 @@ namespace ChannelAudit.Survey;
 /// <summary>Puts together what the whole of one channel shows.</summary>
 internal static class ChannelSurveyor
 {
-    private const double JoinClippedSeconds = 0.1;
     private const double LoudProbability = 0.95;
 
-    /// <summary>Surveys the channels of a group, going through the file twice: once for rails and limits, once for what lies beyond them.</summary>
+    /// <summary>Puts together the channels of a group.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="named">The channels and their names.</param>
     /// <param name="frames">Their frames.</param>
     /// <param name="spectra">Their segments.</param>
+    /// <param name="scans">Their samples.</param>
     /// <param name="trials">The trials; only "rest" and the times are looked at.</param>
     /// <param name="setup">Says what lies at which site.</param>
     /// <param name="cancellation">Checked often.</param>
@@ -26,38 +27,18 @@ internal static class ChannelSurveyor
         ImmutableArray<(Channel Channel, string Name)> named,
         ImmutableArray<SpectralFrame> frames,
         GroupSurvey spectra,
+        ImmutableArray<ChannelScan> scans,
         ImmutableArray<Trial> trials,
         StudySetup setup,
         CancellationToken cancellation)
     {
-        ImmutableArray<Channel> channels = [.. named.Select(one => one.Channel)];
-        TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel))];
-        SampleBlocks.VisitTogether(recording, channels, i => TimeSurveyor.CarryOf(channels[i]), (i, block) => surveyors[i].Add(block), cancellation);
-        TimeSurvey[] times = [.. surveyors.Select(surveyor => surveyor.Finish())];
-
-        SampleRanges[] clipped = [.. frames.Select(frame => new SampleRanges((long)(JoinClippedSeconds * frame.RateHz)))];
-        SampleRanges[] flat = [.. frames.Select(_ => new SampleRanges())];
-        TimeScanner[] scanners =
-            [.. channels.Select((channel, i) => new TimeScanner(channel, times[i], HistogramOf(channel, times[i]), clipped[i], flat[i]))];
-        SampleBlocks.VisitTogether(
-            recording, channels, i => TimeScanner.CarryOf(times[i]), (i, block) => scanners[i].Add(block), cancellation);
-        return
-        [
-            .. named.Select((one, i) =>
-                Survey(
-                    recording,
-                    one,
-                    frames[i],
-                    spectra,
-                    i,
-                    times[i],
-                    scanners[i].Finish(),
-                    clipped[i],
-                    flat[i],
-                    PopsOf(recording, one.Channel, times[i], trials, cancellation),
-                    trials,
-                    setup)),
-        ];
+        ChannelSurvey[] surveys = new ChannelSurvey[named.Length];
+        SideBySide.Each(
+            recording,
+            named.Length,
+            reader => i => surveys[i] = Survey(
+                reader, named[i], frames[i], spectra, i, scans[i], PopsOf(reader, named[i].Channel, scans[i].Time, trials, cancellation), trials, setup));
+        return ImmutableCollectionsMarshal.AsImmutableArray(surveys);
     }
 
     private static ChannelSurvey Survey(
@@ -66,15 +47,13 @@ internal static class ChannelSurveyor
         SpectralFrame frame,
         GroupSurvey spectra,
         int member,
-        TimeSurvey time,
-        TimeScan scan,
-        SampleRanges clipped,
-        SampleRanges flat,
+        ChannelScan samples,
         ChannelPops pops,
         ImmutableArray<Trial> trials,
         StudySetup setup)
     {
         Channel channel = named.Channel;
+        (TimeSurvey time, TimeScan scan, SampleRanges clipped, SampleRanges flat) = samples;
         SegmentTable table = spectra.Tables[member];
         QuietSegments quiet = QuietSegments.Of(table, frame.SegmentLength, RestRanges(channel, trials), [clipped, flat, pops.Places]);
         WindowReading all = new WindowReader(recording, channel, frame, time, flat, pops, HistogramOf(channel, time))
@@ -136,7 +115,7 @@ internal static class ChannelSurveyor
         Recording recording, Channel channel, TimeSurvey time, ImmutableArray<Trial> trials, CancellationToken cancellation)
     {
         (List<Pop> pops, List<Pop> locked) = StimulusLock.Split(PopFinder.Find(recording, channel, time.Pops, cancellation), recording, channel, trials);
-        return new ChannelPops(recording, channel, pops, locked);
+        return new ChannelPops(channel, pops, locked);
     }
 
     private static double? LoudPower(SegmentTable table, QuietSegments quiet)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
@@ -23,7 +24,10 @@ internal sealed record RecordingFrames(
         Recording recording, ImmutableArray<(Channel Channel, string Name)> channels, StudySetup setup, CancellationToken cancellation)
     {
         ImmutableArray<Channel> all = [.. channels.Select(pair => pair.Channel)];
-        ImmutableArray<SpectrumSample> sample = [.. all.Select(channel => SpectrumSample.Of(recording, channel, cancellation))];
+        ImmutableArray<Channel> stated = all;
+        SpectrumSample[] sampled = new SpectrumSample[stated.Length];
+        SideBySide.Each(recording, sampled.Length, reader => i => sampled[i] = SpectrumSample.Of(reader, stated[i], cancellation));
+        ImmutableArray<SpectrumSample> sample = ImmutableCollectionsMarshal.AsImmutableArray(sampled);
         all = InputCheck.Of(recording, all, sample);
         MainsResult mains = MainsFinder.Find(recording, all, sample, setup.Recording);
         ScoringFilter filter = ScoringFilter.Of(setup.Scoring);

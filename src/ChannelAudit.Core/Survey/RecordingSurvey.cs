@@ -65,12 +65,18 @@ public sealed class RecordingSurvey
         foreach (ChannelGroup group in groups)
         {
             ImmutableArray<Channel> members = [.. group.Members.Select(i => all[i])];
-            GroupSurvey spectra = GroupSurvey.Of(recording, members, [.. group.Members.Select(i => frames[i])], true, cancellation, Inside(group, isCompared));
+            GroupSurvey? spectra = null;
+            ImmutableArray<ChannelScan> scans = [];
+            SideBySide.Run(
+                recording,
+                reader => scans = ChannelScan.Of(reader, members, cancellation),
+                reader => spectra = GroupSurvey.Of(reader, members, [.. group.Members.Select(i => frames[i])], true, cancellation, Inside(group, isCompared)));
             ImmutableArray<ChannelSurvey> ofGroup = ChannelSurveyor.Survey(
                 recording,
                 [.. group.Members.Select(i => channels[i])],
                 [.. group.Members.Select(i => frames[i])],
-                spectra,
+                spectra!,
+                scans,
                 trials,
                 setup,
                 cancellation);
@@ -84,7 +90,7 @@ public sealed class RecordingSurvey
                 };
             }
 
-            pairs.AddRange(PairSurvey.Inside(group, spectra, surveys));
+            pairs.AddRange(PairSurvey.Inside(group, spectra!, surveys));
         }
 
         pairs.AddRange(PairSurvey.Across(recording, groups, surveys, isCompared, trials, cancellation));

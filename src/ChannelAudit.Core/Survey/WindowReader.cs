@@ -62,7 +62,7 @@ public sealed class WindowReader
             rectified.Add(block);
         }
 
-        WindowReading reading = Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(window), Rectified = rectified.Finish() };
+        WindowReading reading = Read(window, scanner.Finish(), spectrum) with { Pops = pops.In(recording, window), Rectified = rectified.Finish() };
         return reading.HasDensity ? reading with { Density = [], Kept = new KeptDensity(densities, spectrum.Density) } : reading;
     }
 

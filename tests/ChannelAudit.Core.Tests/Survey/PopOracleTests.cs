@@ -62,8 +62,8 @@ public sealed class PopOracleTests
         using Recording recording = Of(Made.Sum(samples, noise));
         ChannelPops pops = PopsOf(recording);
 
-        PopCount inside = pops.In(Window.Of(recording.Channels[0].Stretches, 1000, 3000));
-        PopCount outside = pops.In(Window.Of(recording.Channels[0].Stretches, 2500, 3500));
+        PopCount inside = pops.In(recording, Window.Of(recording.Channels[0].Stretches, 1000, 3000));
+        PopCount outside = pops.In(recording, Window.Of(recording.Channels[0].Stretches, 2500, 3500));
 
         // 15 000 µV² at the spike, less what the high-pass takes of its mean (200 µV over the filter's memory: about a tenth); 2000 of noise,
         // of which the 101 samples around it count as well.

@@ -64,6 +64,10 @@ internal sealed class EdfSampleSource : ISampleSource
         }
     }
 
+    // The file is read at places, which any number of threads may do; blocks are each reader's own. Whoever has the first reader closes the file.
+    /// <inheritdoc/>
+    public ISampleSource Another() => new EdfSampleSource(file, header, records, scales);
+
     /// <inheritdoc/>
     public void Dispose() => file.Dispose();
 

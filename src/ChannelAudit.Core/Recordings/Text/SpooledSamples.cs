@@ -43,6 +43,10 @@ internal sealed class SpooledSamples : ISampleSource
     }
 
     /// <inheritdoc/>
+    /// <remarks>The spool is read at places, and nothing is held between reads.</remarks>
+    public ISampleSource Another() => this;
+
+    /// <inheritdoc/>
     public void Dispose() => _spool.Dispose();
 
     // The last run that starts at or before the index.
