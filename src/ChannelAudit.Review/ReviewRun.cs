@@ -23,6 +23,7 @@ internal static class ReviewRun
         using CancellationTokenSource ended = new();
         using PosixSignalRegistration interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, End);
         using PosixSignalRegistration terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, End);
+        using PosixSignalRegistration closed = PosixSignalRegistration.Create(PosixSignal.SIGHUP, End);
         ReviewBook book = ReviewBook.Open(options.Review with { Version = Version }, ended.Token);
         Task following = options.FollowsInput ? Task.Run(() => EndWith(input, ended)) : Task.CompletedTask;
         await using (ReviewServer server = await ReviewServer.Start(book, options.Port, TimeProvider.System, Update, Show, ended.Token))

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Net;
+using System.Net.Sockets;
 using ChannelAudit.Reports.Reviewing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -80,8 +81,9 @@ internal sealed class ReviewServer : IAsyncDisposable
         {
             await server._web.StartAsync(cancel);
         }
-        catch (IOException fault)
+        catch (Exception fault) when (fault is IOException or SocketException)
         {
+            // Taken, or one that only an administrator may open.
             await server.DisposeAsync();
             throw ServerErrors.PortTaken(port, fault);
         }

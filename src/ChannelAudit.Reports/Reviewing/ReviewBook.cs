@@ -35,7 +35,9 @@ public sealed class ReviewBook
         LeftOut = all.Length - Cells.Length;
         _places = Cells.Select((cell, place) => (cell, place)).ToDictionary(one => one.cell, one => one.place);
         _decidedBy = new string?[Cells.Length];
-        _ledgerBytes = LengthOfLedger();
+
+        // Others may have decided while results were read: the first look reads the ledger again.
+        _ledgerBytes = -1;
         Mark(Enumerable.Range(0, bare.Length));
     }
 

@@ -33,6 +33,8 @@ export function wish() {
   return { verdict, reason, reach, others: reach === 'alike' ? now.cell.alike : 0 };
 }
 
+export const isBegun = () => Boolean(chosen('verdict')) || field.value !== '';
+
 export function choose(word) {
   if ($('form').hidden) {
     return;

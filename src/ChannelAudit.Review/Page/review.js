@@ -1,5 +1,5 @@
 // The review page: shows a cell, makes the next picture ahead, sends decisions.
-import { choose, clearForm, listenToForm, reach, showForm, wish } from './form.js';
+import { choose, clearForm, isBegun, listenToForm, reach, showForm, wish } from './form.js';
 import { listenToKeys, showKeys } from './keys.js';
 import { $, complain, markMore, now, say } from './parts.js';
 import { addressOf, dark, load, showPicture, step, whole, zoom } from './picture.js';
@@ -9,6 +9,7 @@ import { nameOf, showTitle, showWords } from './words.js';
 
 const visited = [];
 let isBusy = false;
+let shown = 0;
 let askedAbout = 0;
 const madeOn = new Map();
 
@@ -33,7 +34,11 @@ function showCell() {
 
 async function show(number, { isBack = false, words = '' } = {}) {
   const before = now.cell;
+  const mine = ++shown;
   const cell = await ask(`/cell?n=${number}`);
+  if (mine !== shown) {
+    return;
+  }
   if (before && !isBack && before.number !== number) {
     visited.push(before.number);
   }
@@ -192,8 +197,14 @@ const updateTables = () => !$('tables').hidden && once(async () => {
 // What others did meanwhile is shown at once.
 async function refresh() {
   const known = new Set(now.cell.decisions.map(one => one.number));
+  const mine = shown;
   const cell = await ask(`/cell?n=${now.cell.number}`);
-  Object.assign(now, { cell, seen: Math.max(now.seen, cell.seen) });
+  if (mine !== shown) {
+    return [];
+  }
+  now.cell = cell;
+  // Who has begun to decide is told by the server before anything is written: what has just come in may not have been read.
+  now.seen = isBegun() ? now.seen : Math.max(now.seen, cell.seen);
   showCell();
   await showRibbon();
   return cell.decisions.filter(one => !known.has(one.number));
