@@ -20,6 +20,19 @@ internal sealed class BundleVerifyRunner(string path)
     /// <exception cref="ChannelAuditException">When the file is no bundle, or made to do harm.</exception>
     public int Run(TextWriter output, CancellationToken cancel)
     {
+        try
+        {
+            return Checked(output, cancel);
+        }
+        catch (Exception fault) when (fault is ArgumentException or InvalidOperationException or IndexOutOfRangeException or ArithmeticException or KeyNotFoundException)
+        {
+            // A bundle comes from anywhere: what contradicts itself beyond the checks of its readers is its fault, not ours.
+            throw BundleErrors.Contradicts(path, fault);
+        }
+    }
+
+    private int Checked(TextWriter output, CancellationToken cancel)
+    {
         using BundleFile bundle = BundleFile.Open(path);
         BundleIndex index = BundleReading.Of(bundle);
         using ScratchFolder scratch = ScratchFolder.Outside();
@@ -46,13 +59,23 @@ internal sealed class BundleVerifyRunner(string path)
             + (isOurs ? ", the version of this program" : $", checked by {ProductVersion.Text}: numbers may differ for that reason alone");
     }
 
-    private static void Extract(BundleFile bundle, ScratchFolder scratch)
+    private void Extract(BundleFile bundle, ScratchFolder scratch)
     {
         foreach (string entry in bundle.Paths.Where(entry => entry.StartsWith(BundleIndex.AuditFolder, StringComparison.Ordinal)))
         {
+            byte[] bytes = bundle.Bytes(entry)!;
             string place = scratch.In(entry);
-            Directory.CreateDirectory(Path.GetDirectoryName(place)!);
-            File.WriteAllBytes(place, bundle.Bytes(entry)!);
+            try
+            {
+                // Never over another: two names may be one on this system.
+                Directory.CreateDirectory(Path.GetDirectoryName(place)!);
+                using FileStream file = new(place, FileMode.CreateNew, FileAccess.Write);
+                file.Write(bytes);
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                throw BundleErrors.CannotUnpack(path, entry, fault);
+            }
         }
     }
 

@@ -37,6 +37,26 @@ public static class BundleErrors
         $"{OneLine.Of(folder)}/{OneLine.Of(file)}: not with the bytes that audit.json lists",
         "if somebody decides on it just now export again after that; else channelaudit verify DIR says what differs");
 
+    /// <summary>More than a bundle holds.</summary>
+    public static ChannelAuditException TooMuch(string file, string entry) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(file)}: more than a bundle holds, at {OneLine.Of(entry)}",
+        "screen the recordings in several runs, and export each by itself");
+
+    /// <summary>Values that contradict each other in a way that no bundle of ours does.</summary>
+    public static ChannelAuditException Contradicts(string file, Exception inner) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(file)}: holds values that contradict each other ({inner.GetType().Name})",
+        "no bundle of channelaudit is like that; if it comes from export bundle report what --verbose prints",
+        inner);
+
+    /// <summary>A file that does not fit beside the others.</summary>
+    public static ChannelAuditException CannotUnpack(string file, string entry, Exception inner) => new(
+        FaultKind.Usage,
+        $"{OneLine.Of(file)}, {OneLine.Of(entry)}: cannot be unpacked beside the others: {OneLine.Of(inner.Message)}",
+        "two of its names may be one on this system: verify it where capitals tell files apart; or set TMPDIR to a folder with room",
+        inner);
+
     /// <summary>The operating system refused to write.</summary>
     public static ChannelAuditException CannotWrite(string file, Exception inner) => new(
         FaultKind.Usage, $"{OneLine.Of(file)}: cannot be written: {OneLine.Of(inner.Message)}", "name a file with --to in a folder that you may write into, with room enough", inner);

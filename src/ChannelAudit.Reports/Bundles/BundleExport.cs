@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Decisions;
 using ChannelAudit.Excerpts;
+using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Reports.Verifying;
@@ -23,9 +24,16 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
     private readonly List<BundleRecording> _recordings = [];
     private readonly List<Exclusion> _exclusions = [];
     private readonly List<BundleBlock> _blocks = [];
+    private readonly List<BundleOmission> _omitted = [];
 
     /// <summary>Channels and trials that are left out, or would be.</summary>
     public int Exclusions => _exclusions.Count;
+
+    /// <summary>The most bytes of samples of one channel around one trial: a window of hours is no longer a part of a recording.</summary>
+    public long LargestBlock { get; init; } = BundleLimits.LargestEntry;
+
+    /// <summary>Trials of channels whose samples could not be taken.</summary>
+    public int Omitted => _omitted.Count;
 
     /// <summary>Adds the tables, results and decisions of the audit, and the files it was made with.</summary>
     /// <exception cref="ChannelAuditException">When a file is not as it was written, or the operating system refuses.</exception>
@@ -76,12 +84,12 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
 
         using ExcerptSource source = open();
         ImmutableArray<ChannelFacts> channels = source.Channels;
-        _recordings.Add(new BundleRecording(recording.Id, channels));
+        _recordings.Add(new BundleRecording(recording.Id, [.. channels.Where(channel => BundleLimits.Takes(channel.Rate))]));
         foreach ((int number, string channel) in wanted)
         {
             cancel.ThrowIfCancellationRequested();
             int place = Enumerable.Range(0, channels.Length).First(i => string.Equals(channels[i].Name, channel, StringComparison.Ordinal));
-            AddBlock(recording.Id, channel, result.Trials.Single(trial => trial.Number == number), source, place);
+            AddBlock(recording, channel, result.Trials.Single(trial => trial.Number == number), source, place);
         }
     }
 
@@ -94,6 +102,7 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
         Recordings = [.. _recordings],
         Exclusions = [.. _exclusions],
         Blocks = [.. _blocks],
+        Omitted = [.. _omitted],
         Entries = writer.Entries,
     });
 
@@ -103,20 +112,21 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
     private static ChannelResult ChannelOf(RecordingResult result, string name) =>
         result.Channels.First(channel => string.Equals(channel.Name, name, StringComparison.Ordinal));
 
-    private void AddBlock(string id, string channel, Trial trial, ExcerptSource source, int place)
+    private void AddBlock(StoredRecording recording, string channel, Trial trial, ExcerptSource source, int place)
     {
-        decimal from = Math.Min(trial.WindowFromS, trial.BaselineFromS ?? trial.WindowFromS) - BundleIndex.MarginS;
-        decimal to = Math.Max(trial.WindowToS, trial.BaselineFromS is null ? trial.WindowToS : trial.OnsetS) + BundleIndex.MarginS;
-
-        // A window of hours is no longer a part of a recording; without its samples the exclusion counts as not checkable.
-        if ((double)(to - from) * source.Channels[place].Rate.Value * sizeof(double) > BundleFile.Largest)
+        BundleSpan span = BundleSpan.Of(trial);
+        Rational rate = source.Channels[place].Rate;
+        if (!BundleLimits.Takes(rate) || (double)(span.ToS - span.FromS) * rate.Value * sizeof(double) > LargestBlock)
         {
+            _omitted.Add(new BundleOmission(recording.Id, channel, trial.Number));
             return;
         }
 
-        Excerpt excerpt = source.Take(place, from, to);
-        string path = FormattableString.Invariant($"samples/{id}/{RecordingId.Escape(channel)}/{trial.Number}{SamplesEnding}");
+        // Positions tell names apart that differ by capitals only, wherever the file is unpacked.
+        Excerpt excerpt = source.Take(place, span.FromS, span.ToS);
+        int number = run.Audit.Recordings.IndexOf(recording) + 1;
+        string path = FormattableString.Invariant($"samples/{number}-{recording.Id}/{place + 1}-{RecordingId.Escape(channel)}/{trial.Number}{SamplesEnding}");
         writer.Add(path, excerpt.Samples);
-        _blocks.Add(new BundleBlock(path, id, channel, trial.Number, excerpt.Pieces));
+        _blocks.Add(new BundleBlock(path, recording.Id, channel, trial.Number, excerpt.Pieces));
     }
 }

@@ -12,10 +12,6 @@ namespace ChannelAudit.Reports.Bundles;
 /// </remarks>
 public sealed class BundleFile : IDisposable
 {
-    private const int MostEntries = 500_000;
-    private const long LargestEntry = 1L << 28;
-    private const long LargestTotal = 1L << 35;
-
     // Tables of equal rows pack a hundredfold; what packs better is made to burst.
     private const long MostPacked = 250;
     private const long SmallEntry = 1 << 20;
@@ -31,9 +27,6 @@ public sealed class BundleFile : IDisposable
 
     /// <summary>The file as it was given.</summary>
     public string FilePath { get; }
-
-    /// <summary>The largest file that a bundle may hold, in bytes.</summary>
-    public static long Largest => LargestEntry;
 
     /// <summary>The paths of its files in ordinal order.</summary>
     public ImmutableArray<string> Paths => [.. _entries.Keys.Order(StringComparer.Ordinal)];
@@ -119,16 +112,16 @@ public sealed class BundleFile : IDisposable
 
     private static Dictionary<string, ZipArchiveEntry> Checked(string path, ZipArchive zip, long fileLength)
     {
-        Dictionary<string, ZipArchiveEntry> entries = new(StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, ZipArchiveEntry> entries = new(StringComparer.Ordinal);
         (long total, long packed) = (0, 0);
         foreach (ZipArchiveEntry entry in zip.Entries)
         {
             string? fault = !SafePath.IsBelow(entry.FullName) ? "a name that leads elsewhere"
-                : entry.Length is < 0 or > LargestEntry ? "larger than any file of a bundle"
+                : entry.Length is < 0 or > BundleLimits.LargestEntry ? "larger than any file of a bundle"
                 : entry.Length > SmallEntry && !IsSamples(entry.FullName) && entry.Length / Math.Max(1, entry.CompressedLength) > MostPacked ? "packed so tightly that it would burst"
                 : entries.TryAdd(entry.FullName, entry) ? null : "a name that stands there twice";
             (total, packed) = (total + Math.Max(0, entry.Length), packed + Math.Max(0, entry.CompressedLength));
-            if (fault is null && (entries.Count > MostEntries || total > LargestTotal || packed > fileLength))
+            if (fault is null && (entries.Count > BundleLimits.MostEntries || total > BundleLimits.LargestTotal || packed > fileLength))
             {
                 fault = "more than a bundle holds, or more than the file could hold";
             }

@@ -36,6 +36,9 @@ public sealed record BundleIndex
     /// <summary>The samples.</summary>
     public required ImmutableArray<BundleBlock> Blocks { get; init; }
 
+    /// <summary>Trials of channels whose samples it could not take.</summary>
+    public ImmutableArray<BundleOmission> Omitted { get; init; } = [];
+
     /// <summary>Every other file of the bundle.</summary>
     public required ImmutableArray<BundleEntry> Entries { get; init; }
 }

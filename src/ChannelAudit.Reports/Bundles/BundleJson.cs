@@ -31,6 +31,7 @@ internal static class BundleJson
         json.WriteEndArray();
         text.Rows("exclusions", index.Exclusions, WriteExclusion);
         text.Rows("samples", index.Blocks, WriteBlock);
+        text.Rows("omitted", index.Omitted, WriteOmission);
         text.Rows("entries", index.Entries, WriteEntry);
         json.WriteEndObject();
         return text.ToArray();
@@ -92,6 +93,15 @@ internal static class BundleJson
         }
 
         json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteOmission(Utf8JsonWriter json, BundleOmission omission)
+    {
+        json.WriteStartObject();
+        json.WriteString("recording", omission.Recording);
+        json.WriteString("channel", omission.Channel);
+        json.WriteNumber("trial", omission.Trial);
         json.WriteEndObject();
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Excerpts;
 using ChannelAudit.Recordings;
@@ -11,7 +12,11 @@ namespace ChannelAudit.Reports.Bundles;
 /// <summary>Reads <c>bundle.json</c> back.</summary>
 public static class BundleReading
 {
-    private const double HighestRate = 1e6;
+    private const double LeastMainsHz = 10;
+    private const double MostMainsHz = 500;
+    private const double MostHarmonics = 1000;
+    private const int MostNumbers = 1000;
+    private const int MostOrder = 8;
 
     /// <summary>The index of a bundle.</summary>
     /// <exception cref="ChannelAuditException">When it is damaged, or of another layout.</exception>
@@ -55,43 +60,54 @@ public static class BundleReading
             field.Text("channel"),
             field.Whole("trial"),
             field.List("pieces", piece => (Whole(piece, "start"), Whole(piece, "length"))))),
+        Omitted = root.List("omitted", field => new BundleOmission(field.Text("recording"), field.Text("channel"), field.Whole("trial"))),
         Entries = root.List("entries", field => new BundleEntry(field.Text("path"), field.Text("sha256"), Whole(field, "bytes"))),
     };
 
-    private static ChannelFacts Facts(JsonField field)
+    private static ChannelFacts Facts(JsonField field) => new()
+    {
+        Name = field.Text("channel"),
+        Rate = Rate(field),
+        IsMicrovolts = field.Flag("microvolts"),
+        NotRaw = field.TextOrNull("not_raw"),
+        UnitDoubt = field.TextOrNull("unit_doubt"),
+        LowpassHz = field.NumberOrNull("lowpass_hz"),
+        NominalHz = Within(field, "mains_nominal_hz", LeastMainsHz, MostMainsHz),
+        LineHz = Within(field, "mains_hz", LeastMainsHz, MostMainsHz),
+        Notched = [.. Numbers(field, "notched_harmonics", 1, MostHarmonics).Select(harmonic => (int)harmonic)],
+        Scoring = Scoring(field.Object("scoring")),
+    };
+
+    private static Rational Rate(JsonField field)
     {
         (long numerator, long denominator) = (Whole(field, "rate_numerator"), Whole(field, "rate_denominator"));
-        if (numerator <= 0 || denominator <= 0 || (double)numerator / denominator > HighestRate)
-        {
-            throw field.Wrong("rate_numerator", "part of a sampling rate up to 1 MHz");
-        }
-
-        double nominal = field.Number("mains_nominal_hz");
-        double line = field.Number("mains_hz");
-        return nominal is >= 1 and <= HighestRate && line is >= 1 and <= HighestRate
-            ? new ChannelFacts
-            {
-                Name = field.Text("channel"),
-                Rate = new Rational(numerator, denominator),
-                IsMicrovolts = field.Flag("microvolts"),
-                NotRaw = field.TextOrNull("not_raw"),
-                UnitDoubt = field.TextOrNull("unit_doubt"),
-                LowpassHz = field.NumberOrNull("lowpass_hz"),
-                NominalHz = nominal,
-                LineHz = line,
-                Notched = [.. field.Numbers("notched_harmonics").Select(harmonic => (int)harmonic)],
-                Scoring = Scoring(field.Object("scoring")),
-            }
-            : throw field.Wrong("mains_hz", "a mains frequency");
+        return numerator > 0 && denominator > 0 && new Rational(numerator, denominator) is var rate && BundleLimits.Takes(rate)
+            ? rate
+            : throw field.Wrong("rate_numerator", FormattableString.Invariant($"part of a sampling rate from {BundleLimits.LeastRateHz} to {BundleLimits.MostRateHz} Hz"));
     }
 
+    // The ranges that a setup may give.
     private static ScoringSetup Scoring(JsonField field) => new()
     {
-        HighpassHz = field.NumberOrNull("highpass_hz"),
-        LowpassHz = field.NumberOrNull("lowpass_hz"),
-        NotchesHz = field.Numbers("notches_hz"),
-        Order = field.Whole("order") is >= 1 and <= 20 and { } order ? order : throw field.Wrong("order", "an order from 1 to 20"),
+        HighpassHz = WithinOrNull(field, "highpass_hz", 0.01, 400),
+        LowpassHz = WithinOrNull(field, "lowpass_hz", 1, 100_000),
+        NotchesHz = Numbers(field, "notches_hz", 1, 100_000),
+        Order = field.Whole("order") is >= 1 and <= MostOrder and { } order ? order : throw field.Wrong("order", FormattableString.Invariant($"an order from 1 to {MostOrder}")),
     };
+
+    private static double Within(JsonField field, string name, double least, double most) =>
+        field.Number(name) is var value && value >= least && value <= most ? value : throw field.Wrong(name, FormattableString.Invariant($"a number from {least} to {most}"));
+
+    private static double? WithinOrNull(JsonField field, string name, double least, double most) =>
+        field.NumberOrNull(name) is null ? null : Within(field, name, least, most);
+
+    private static ImmutableArray<double> Numbers(JsonField field, string name, double least, double most)
+    {
+        ImmutableArray<double> numbers = field.Numbers(name);
+        return numbers.Length <= MostNumbers && numbers.All(number => number >= least && number <= most)
+            ? numbers
+            : throw field.Wrong(name, FormattableString.Invariant($"a list of at most {MostNumbers} numbers from {least} to {most}"));
+    }
 
     private static long Whole(JsonField field, string name) =>
         field.Exact(name) is { } value && decimal.Truncate(value) == value && value is >= long.MinValue and <= long.MaxValue ? (long)value : throw field.Wrong(name, "a whole number");

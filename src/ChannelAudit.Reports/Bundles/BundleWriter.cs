@@ -17,6 +17,7 @@ public sealed class BundleWriter : IDisposable
     private readonly FileStream _stream;
     private readonly ZipArchive _zip;
     private readonly ImmutableArray<BundleEntry>.Builder _entries = ImmutableArray.CreateBuilder<BundleEntry>();
+    private long _total;
     private bool _isClosed;
 
     /// <summary>Starts it.</summary>
@@ -42,9 +43,15 @@ public sealed class BundleWriter : IDisposable
 
     /// <summary>Adds a file.</summary>
     /// <returns>What the index will say of it.</returns>
-    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    /// <exception cref="ChannelAuditException">When it is more than a bundle holds, or the operating system refuses.</exception>
     public BundleEntry Add(string path, ReadOnlySpan<byte> bytes)
     {
+        _total += bytes.Length;
+        if (_entries.Count >= BundleLimits.MostEntries || bytes.Length > BundleLimits.LargestEntry || _total > BundleLimits.LargestTotal)
+        {
+            throw BundleErrors.TooMuch(_file, path);
+        }
+
         try
         {
             ZipArchiveEntry entry = _zip.CreateEntry(path, CompressionLevel.Optimal);

@@ -16,8 +16,9 @@ namespace ChannelAudit.Reports.Bundles;
 /// <param name="criteria">The limits in force.</param>
 /// <param name="facts">What windows need of their channels; null when the bundle has none of this recording.</param>
 /// <param name="excerptOf">The samples of a channel around a trial; null when there are none.</param>
+/// <param name="isOmitted">Whether the index says that the samples of a channel around a trial could not be taken.</param>
 internal sealed class ExclusionCheck(
-    RecordingResult result, AuditCriteria criteria, ImmutableArray<ChannelFacts>? facts, Func<string, int, Excerpt?> excerptOf)
+    RecordingResult result, AuditCriteria criteria, ImmutableArray<ChannelFacts>? facts, Func<string, int, Excerpt?> excerptOf, Func<string, int, bool> isOmitted)
 {
     /// <summary>Checks one.</summary>
     public ExclusionOutcome Of(Exclusion exclusion, CancellationToken cancel)
@@ -33,7 +34,9 @@ internal sealed class ExclusionCheck(
         if (facts?.FirstOrDefault(one => string.Equals(one.Name, exclusion.Channel, StringComparison.Ordinal)) is not { } own
             || excerptOf(exclusion.Channel, number) is not { } excerpt)
         {
-            return new ExclusionOutcome(exclusion, ExclusionState.Differs, "its samples are not in the bundle");
+            return isOmitted(exclusion.Channel, number)
+                ? new ExclusionOutcome(exclusion, ExclusionState.NotCheckable, "its samples are left out: too long a window, or too high or low a rate, for a bundle")
+                : new ExclusionOutcome(exclusion, ExclusionState.Differs, "its samples are not in the bundle");
         }
 
         ImmutableArray<MeasureValue> measured = ExcerptMeasures.Of(own, excerpt, trial.WindowFromS, trial.WindowToS, cancel);

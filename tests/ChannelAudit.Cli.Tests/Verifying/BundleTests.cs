@@ -2,6 +2,13 @@ using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
 using ChannelAudit.Cli.Tests.Demo;
+using ChannelAudit.Excerpts;
+using ChannelAudit.Reports.Bundles;
+using ChannelAudit.Reports.Stored;
+using ChannelAudit.Reports.Verifying;
+using ChannelAudit.Runs;
+using ChannelAudit.Setup;
+using ChannelAudit.Verdicts;
 using Xunit;
 
 namespace ChannelAudit.Cli.Tests.Verifying;
@@ -34,8 +41,8 @@ public sealed class BundleTests
         using SmallStudy study = await SmallStudy.Make();
         using ZipArchive zip = await ZipFile.OpenReadAsync(await Export(study, "a.zip"));
 
-        Assert.Contains("samples/sub+a/cheek/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
-        Assert.DoesNotContain("samples/sub+a/brow/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
+        Assert.Contains("samples/2-sub+a/1-cheek/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
+        Assert.DoesNotContain("samples/2-sub+a/2-brow/1.f64", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
         Assert.Contains("inputs/criteria/lab.toml", zip.Entries.Select(entry => entry.FullName), StringComparer.Ordinal);
         foreach (ZipArchiveEntry entry in zip.Entries)
         {
@@ -50,16 +57,16 @@ public sealed class BundleTests
     {
         using SmallStudy study = await SmallStudy.Make();
         string zip = await Export(study, "a.zip");
-        byte[] samples = Read(zip, "samples/b/cheek/2.f64");
+        byte[] samples = Read(zip, "samples/1-b/1-cheek/2.f64");
         string then = Hash(samples);
         samples[(8 * 1700) + 5] ^= 1;
-        Replace(zip, "samples/b/cheek/2.f64", samples);
+        Replace(zip, "samples/1-b/1-cheek/2.f64", samples);
         CommandRun open = await DemoRun.Run("verify", zip);
         Replace(zip, "bundle.json", Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Read(zip, "bundle.json")).Replace(then, Hash(samples), StringComparison.Ordinal)));
         CommandRun covered = await DemoRun.Run("verify", zip);
 
         Assert.Equal((ExitCode.Reached, ExitCode.Reached), (open.Code, covered.Code));
-        Assert.Contains("differs      entries     samples/b/cheek/2.f64 has other bytes than bundle.json lists\n", open.Output, StringComparison.Ordinal);
+        Assert.Contains("differs      entries     samples/1-b/1-cheek/2.f64 has other bytes than bundle.json lists\n", open.Output, StringComparison.Ordinal);
         Assert.Contains("ok           entries", covered.Output, StringComparison.Ordinal);
         Assert.Contains("differs      exclusions  3 confirmed, 1 differ, 2 not checkable from the bundle; each is below\n", covered.Output, StringComparison.Ordinal);
         Assert.Contains("\n1 check of ", covered.Output, StringComparison.Ordinal);
@@ -122,13 +129,13 @@ public sealed class BundleTests
     {
         using SmallStudy study = await SmallStudy.Make();
         string zip = await Export(study, "a.zip");
-        Remove(zip, "samples/b/cheek/1.f64");
+        Remove(zip, "samples/1-b/1-cheek/1.f64");
         Change(zip, "bundle.json", "{\"recording\":\"b\",\"channel\":\"cheek\",\"trial\":2,", "{\"recording\":\"b\",\"channel\":\"cheek\",\"trial\":7,");
 
         CommandRun run = await DemoRun.Run("verify", zip);
 
         Assert.Equal(ExitCode.Reached, run.Code);
-        Assert.Contains("samples/b/cheek/1.f64 is missing", run.Output, StringComparison.Ordinal);
+        Assert.Contains("samples/1-b/1-cheek/1.f64 is missing", run.Output, StringComparison.Ordinal);
         Assert.Contains("b, cheek, trial 1, reject", run.Output, StringComparison.Ordinal);
         Assert.Contains(": its samples are not in the bundle\n", run.Output, StringComparison.Ordinal);
         Assert.Contains("b, cheek, trial 2 (reject", run.Output, StringComparison.Ordinal);
@@ -166,7 +173,7 @@ public sealed class BundleTests
             (Made(study, "out.zip", ("../evil.txt", 10)), "a name that leads elsewhere"),
             (Made(study, "root.zip", ("/etc/evil", 10)), "a name that leads elsewhere"),
             (Made(study, "back.zip", ("a\\..\\evil", 10)), "a name that leads elsewhere"),
-            (Made(study, "twice.zip", ("audit/a.tsv", 10), ("audit/A.tsv", 10)), "a name that stands there twice"),
+            (Made(study, "twice.zip", ("audit/a.tsv", 10), ("audit/a.tsv", 10)), "a name that stands there twice"),
             (Made(study, "bomb.zip", ("audit/audit.json", 200_000_000)), "packed so tightly that it would burst"),
             (Made(study, "huge.zip", ("samples/a.f64", 300_000_000)), "larger than any file of a bundle"),
             (Made(study, "none.zip", ("readme.txt", 10)), "there is no bundle.json in it"),
@@ -189,25 +196,104 @@ public sealed class BundleTests
     public async Task AnIndexThatLiesIsNoCrash()
     {
         using SmallStudy study = await SmallStudy.Make();
-        (string From, string To)[] lies =
+        (string From, string To, string Found)[] lies =
         [
-            ("\"start\":", "\"start\":9223372036854775807,\"x\":"),
-            ("\"length\":", "\"length\":-"),
-            ("\"rate_numerator\":", "\"rate_numerator\":0,\"x\":"),
-            ("\"mains_hz\":", "\"mains_hz\":1e300,\"x\":"),
-            ("\"recordings\": [", "\"recordings\": [], \"y\": ["),
-            ("channelaudit-bundle/1", "channelaudit-bundle/9"),
-            ("\"channel\":\"cheek\"", "\"channel\":\"nose\""),
+            ("\"start\":", "\"start\":9223372036854775807,\"x\":", "samples that lie outside of their window"),
+            ("\"length\":", "\"length\":-", "samples that lie outside of their window"),
+            ("\"rate_numerator\":", "\"rate_numerator\":0,\"x\":", "not part of a sampling rate from 1 to 100000 Hz"),
+            ("\"rate_numerator\":", "\"rate_numerator\":1000000,\"x\":", "not part of a sampling rate from 1 to 100000 Hz"),
+            ("\"rate_denominator\":", "\"rate_denominator\":1000000000,\"x\":", "not part of a sampling rate from 1 to 100000 Hz"),
+            ("\"rate_numerator\":", "\"rate_numerator\":99991,\"x\":", string.Empty),
+            ("\"mains_hz\":", "\"mains_hz\":1e300,\"x\":", "mains_hz: not a number from 10 to 500"),
+            ("\"notched_harmonics\":[", "\"notched_harmonics\":[1e300", "notched_harmonics: not a list of at most 1000 numbers from 1 to 1000"),
+            ("\"highpass_hz\":", "\"highpass_hz\":-1,\"x\":", "highpass_hz: not a number from 0.01 to 400"),
+            ("\"notches_hz\":[", "\"notches_hz\":[-5", "notches_hz: not a list of at most 1000 numbers from 1 to 100000"),
+            ("\"recordings\": [", "\"recordings\": [], \"y\": [", string.Empty),
+            ("channelaudit-bundle/1", "channelaudit-bundle/9", "format: not 'channelaudit-bundle/1'"),
+            ("\"channel\":\"cheek\"", "\"channel\":\"nose\"", string.Empty),
         ];
-        for (int i = 0; i < lies.Length; i++)
+        await RequireNoCrash(study, "bundle.json", lies);
+    }
+
+    [Fact]
+    public async Task AResultThatLiesIsNoCrash()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        (string From, string To, string Found)[] lies =
+        [
+            ("\"name\": \"brow\"", "\"name\": \"cheek\"", "a channel that stands there twice"),
+            ("\"window_to_s\":", "\"window_to_s\":1e20,\"x\":", "a trial at a time that no recording has"),
+            ("\"window_from_s\":", "\"window_from_s\":-1e27,\"x\":", "a trial at a time that no recording has"),
+            ("\"pairs\": [", "\"pairs\": [], \"y\": [", string.Empty),
+        ];
+        await RequireNoCrash(study, "audit/recordings/b/result.json", lies);
+    }
+
+    [Fact]
+    public async Task NamesThatDifferByCapitalsOnlyAreToldApart()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        study.Write("case/S.csv", SmallStudy.Samples(7907).Replace("EMG 1,EMG 2", "EMG a,EMG A", StringComparison.Ordinal));
+        study.Write("case/S_events.tsv", "onset\tduration\ttrial_type\n0\t2\tlook\n2\t2\tlisten\n");
+        string zip = study.In("case.zip");
+        await DemoRun.Run("screen", study.In("case"), "--figures", "none", "--out", study.In("case-audit"));
+        CommandRun export = await DemoRun.Run("export", "bundle", study.In("case-audit"), "--data", study.In("case"), "--to", zip, "--questionable");
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal((ExitCode.Done, ExitCode.Done, string.Empty), (export.Code, run.Code, run.Error));
+        using ZipArchive archive = await ZipFile.OpenReadAsync(zip);
+        string[] samples = [.. archive.Entries.Select(entry => entry.FullName).Where(path => path.StartsWith("samples/", StringComparison.Ordinal))];
+        Assert.Contains("samples/1-S/1-EMG%20a/1.f64", samples, StringComparer.Ordinal);
+        Assert.Contains("samples/1-S/2-EMG%20A/1.f64", samples, StringComparer.Ordinal);
+        Assert.Equal(samples.Length, samples.Distinct(StringComparer.OrdinalIgnoreCase).Count());
+    }
+
+    [Fact]
+    public async Task TwoEntriesThatCannotStandBesideEachOtherAreOneErrorAndOneHint()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        string zip = await Export(study, "a.zip");
+        using (ZipArchive archive = await ZipFile.OpenAsync(zip, ZipArchiveMode.Update))
         {
-            string zip = await Export(study, FormattableString.Invariant($"{i}.zip"));
-            Change(zip, "bundle.json", lies[i].From, lies[i].To);
-
-            CommandRun run = await DemoRun.Run("verify", zip);
-
-            Assert.True(run.Code is ExitCode.Usage or ExitCode.Reached, $"{lies[i].From}: {run.Error}");
+            archive.CreateEntry("audit/verdicts.tsv/inside.tsv");
         }
+
+        CommandRun run = await DemoRun.Run("verify", zip);
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Matches("^error: [^\n]+, audit/verdicts.tsv/inside.tsv: cannot be unpacked beside the others: [^\n]+\nhint: [^\n]+\n$", run.Error);
+    }
+
+    [Fact]
+    public async Task SamplesThatABundleCannotTakeAreListedAndNotCalledDifferent()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        RecordedRun run = RecordedRun.Read(study.Audit);
+        StudySetup setup = SetupFile.Read(study.In("setup.toml"));
+        int omitted;
+        using (BundleWriter writer = new(study.In("long.zip")))
+        {
+            // 3 s at 1000 Hz and 8 bytes a sample: just too much.
+            BundleExport export = new(run, writer, Grade.Reject) { LargestBlock = 23_999 };
+            export.AddAudit();
+            foreach (StoredRecording recording in run.Audit.Recordings)
+            {
+                export.AddRecording(
+                    recording,
+                    () => ExcerptSource.Open(new RecordingEntry(recording.Id, Path.Combine(study.Data, recording.Path), recording.Path), setup, null, CancellationToken.None),
+                    CancellationToken.None);
+            }
+
+            export.Complete();
+            omitted = export.Omitted;
+        }
+
+        CommandRun verified = await DemoRun.Run("verify", study.In("long.zip"));
+
+        Assert.Equal(4, omitted);
+        Assert.Equal((ExitCode.Done, string.Empty), (verified.Code, verified.Error));
+        Assert.Contains("not checked  exclusions  0 confirmed, 0 differ, 6 not checkable from the bundle; each is below\n", verified.Output, StringComparison.Ordinal);
+        Assert.Contains("its samples are left out: too long a window, or too high or low a rate, for a bundle", verified.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -251,6 +337,22 @@ public sealed class BundleTests
         CommandRun run = await DemoRun.Run(["export", "bundle", study.Audit, "--data", study.Data, "--to", study.In(name), .. more]);
         Assert.Equal((ExitCode.Done, string.Empty), (run.Code, run.Error));
         return study.In(name);
+    }
+
+    private static async Task RequireNoCrash(SmallStudy study, string entry, (string From, string To, string Found)[] lies)
+    {
+        string whole = await Export(study, "whole.zip");
+        for (int i = 0; i < lies.Length; i++)
+        {
+            string zip = study.In(FormattableString.Invariant($"{i}.zip"));
+            File.Copy(whole, zip);
+            Change(zip, entry, lies[i].From, lies[i].To);
+
+            CommandRun run = await DemoRun.Run("verify", zip);
+
+            Assert.True(run.Code is ExitCode.Usage or ExitCode.Reached, $"{lies[i].From}: {run.Code} {run.Error}");
+            Assert.Contains(lies[i].Found, run.Output + run.Error, StringComparison.Ordinal);
+        }
     }
 
     private static string Made(SmallStudy study, string name, params (string Path, int Bytes)[] entries)
