@@ -1,11 +1,16 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ChannelAudit.Excerpts;
+using ChannelAudit.Recordings;
+using ChannelAudit.Reports.Bundles;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Methods;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Stored;
 using ChannelAudit.Results;
+using ChannelAudit.Setup;
 using ChannelAudit.TestKit;
+using ChannelAudit.Verdicts;
 using Json.Schema;
 
 namespace ChannelAudit.Reports.Tests.Json;
@@ -15,6 +20,7 @@ public sealed class SchemaTests
 {
     private static readonly JsonSchema ResultSchema = JsonSchema.FromText(SchemaText("result"));
     private static readonly JsonSchema AuditSchema = JsonSchema.FromText(SchemaText("audit"));
+    private static readonly JsonSchema BundleSchema = JsonSchema.FromText(SchemaText("bundle"));
     private static readonly JsonSchema MethodsSchema = JsonSchema.FromText(SchemaText("methods"));
 
     [Fact]
@@ -43,6 +49,31 @@ public sealed class SchemaTests
         }
     }
 
+    [Fact]
+    public void IndexesOfBundlesFollowTheirSchema()
+    {
+        ChannelFacts cheek = new() { Name = "cheek", Rate = new Rational(2048, 1), IsMicrovolts = true, NominalHz = 50, LineHz = 49.98, Notched = [1, 3] };
+        ChannelFacts brow = cheek with { Name = "brow", UnitDoubt = "no unit", LowpassHz = 400, Scoring = new ScoringSetup { HighpassHz = 20, NotchesHz = [50] } };
+        BundleIndex index = new()
+        {
+            Version = "0.1.0",
+            CriteriaSha256 = new string('0', 64),
+            Least = Grade.Questionable,
+            Recordings = [new BundleRecording("P07", [cheek, brow])],
+            Exclusions = [new Exclusion("P07", "cheek", null, Grade.Reject, Grade.Reject, ["line-noise"]), new Exclusion("P07", "brow", 3, Grade.Pass, Grade.Reject, [])],
+            Blocks = [new BundleBlock("samples/1-P07/2-brow/3.f64", "P07", "brow", 3, [(0, 100), (120, 30)])],
+            Omitted = [new BundleOmission("P07", "cheek", 4)],
+            Entries = [new BundleEntry("samples/1-P07/2-brow/3.f64", new string('a', 64), 1040)],
+        };
+        byte[] rendered = BundleJson.Render(index);
+
+        RequireValid(BundleSchema, rendered);
+        Assert.Equal(rendered, BundleJson.Render(BundleReading.Read(rendered, "bundle.json")));
+        JsonNode other = JsonNode.Parse(rendered)!;
+        other["omitted"] = null;
+        Assert.False(BundleSchema.Evaluate(other.Deserialize<JsonElement>()).IsValid);
+    }
+
     [Theory]
     [InlineData("format", "\"another/1\"")]
     [InlineData("duration_s", "\"long\"")]
@@ -60,6 +91,7 @@ public sealed class SchemaTests
     [InlineData("audit")]
     [InlineData("methods")]
     [InlineData("decision")]
+    [InlineData("bundle")]
     public void EveryPropertyIsDescribed(string name)
     {
         List<string> bare = [];
