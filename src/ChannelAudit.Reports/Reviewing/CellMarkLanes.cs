@@ -42,7 +42,7 @@ internal static class CellMarkLanes
             CellMarking[] marks = [.. Shown(scene).Where(mark => string.Equals(mark.Letter, letter, StringComparison.Ordinal)).OrderBy(mark => mark.Grade)];
             TextStyle style = pen.Note with { Bold = true, Color = InkOf(pen, marks[^1]) };
             float left = field.Left - (6 * pen.Scale) - TextMeasure.Width(letter, style);
-            pen.Picture.Text(letter, style, MathF.Round(left), MathF.Round(top + ((height - pen.LineHeight) / 2)));
+            pen.Picture.Text(letter, style, MathF.Round(left), MathF.Round(top));
             foreach (CellMarking mark in marks)
             {
                 DrawBar(pen, mark, Across(pen, scene, mark, times, MathF.Round(top + ((height - (BarHeight * pen.Scale)) / 2)), BarHeight * pen.Scale, field.Right));
@@ -85,5 +85,5 @@ internal static class CellMarkLanes
 
     private static Color InkOf(CellPen pen, CellMarking mark) => mark.Grade == Grade.Reject ? pen.Inks.Reject : pen.Inks.Questionable;
 
-    private static float LaneHeight(CellPen pen) => pen.LineHeight - (2 * pen.Scale);
+    private static float LaneHeight(CellPen pen) => pen.LineHeight;
 }

@@ -104,7 +104,7 @@ public sealed class ScoringTests
     public void ADriftThatAHighPassWouldNotClearSaysWhy()
     {
         SessionPlan plan = MadeAudit.Session(904);
-        RecordingResult result = MadeAudit.Of(plan with { Faults = [new Drift("cheek", 2400)] });
+        RecordingResult result = MadeAudit.Of(plan with { Faults = [new Drift("cheek", 1400)] });
 
         (double Headroom, Finding Finding)[] trials =
         [

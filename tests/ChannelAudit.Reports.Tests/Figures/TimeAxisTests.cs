@@ -58,8 +58,8 @@ public sealed class TimeAxisTests
     [Theory]
     [InlineData(155.2, 159.2, "02:36")]
     [InlineData(155.2, 156.2, "02:35.2")]
-    [InlineData(155.2, 155.25, "02:35.200")]
-    [InlineData(3599.5, 3600.4, "59:59.5")]
+    [InlineData(155.2, 155.25, "02:35.20")]
+    [InlineData(3599.6, 3600.5, "59:59.6")]
     [InlineData(-0.4, 3, "00:00")]
     public void AClockHasDecimalsWhereSecondsAreTooCoarse(double fromS, double toS, string first)
     {
