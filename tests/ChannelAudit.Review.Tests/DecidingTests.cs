@@ -32,6 +32,16 @@ public sealed class DecidingTests : IDisposable
     }
 
     [Fact]
+    public async Task MeasuresBeyondTheirLimitComeFirst()
+    {
+        await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer"));
+        string?[] grades = [.. (await client.Get("/cell?n=1"))["measures"]!.AsArray().Select(one => (string?)one!["grade"])];
+
+        Assert.Equal("questionable", grades[0]);
+        Assert.Equal(grades.OrderBy(grade => grade switch { "reject" => 0, "questionable" => 1, _ => 2 }), grades, StringComparer.Ordinal);
+    }
+
+    [Fact]
     public async Task ADecisionIsALineOfTheLedgerAndLeadsOn()
     {
         await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer"));

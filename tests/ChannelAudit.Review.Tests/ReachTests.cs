@@ -69,6 +69,26 @@ public sealed class ReachTests : IDisposable
     }
 
     [Fact]
+    public async Task AtTheEndItIsSaidWhatIsNotOnTheList()
+    {
+        await using ReviewClient client = await ReviewClient.Start(_folder.By("R.Viewer") with { Scope = ReviewScope.Questionable });
+        int? next = (int?)(await client.Get("/state"))["first"];
+        JsonNode state = new JsonObject();
+        while (next is { } number)
+        {
+            bool isDecided = (bool)(await client.Get(FormattableString.Invariant($"/cell?n={number}")))["isDecided"]!;
+            (_, JsonNode body) = await client.Decide(number, "pass", "seen", isDecided ? "channel" : "trial");
+            (next, state) = ((int?)body["next"], body["state"]!);
+            if (next is null && (int)state["leftCount"]! > 0)
+            {
+                next = number;
+            }
+        }
+
+        Assert.Matches("^This list is done: [0-9]+ decided\\. [0-9]+ reject are not on it \\(--cells flagged\\)\\. Ctrl-C, or Update tables, brings tables up to date\\.$", (string)state["done"]!);
+    }
+
+    [Fact]
     public async Task ASecondDecisionAboutAChannelIsAConflictAndOneAboutATrialIsNone()
     {
         await using ReviewClient one = await ReviewClient.Start(_folder.By("R.Viewer"));

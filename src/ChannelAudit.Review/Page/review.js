@@ -115,10 +115,11 @@ const back = () => (visited.length > 0 ? goOn(visited.pop(), { isBack: true }) :
 
 async function once(work) {
   if (isBusy) {
+    say('One moment: still at work.');
     return;
   }
   if (document.body.classList.contains('gone')) {
-    complain($('gone').textContent);
+    failed(notWritten());
     return;
   }
   isBusy = true;
@@ -131,6 +132,8 @@ async function once(work) {
     isBusy = false;
   }
 }
+
+const notWritten = () => new Gone('The review has ended: this was not written. Start it again; your text stays here.');
 
 // Sends something to be written; what is refused is looked at again.
 async function write(path, fields) {
@@ -145,7 +148,7 @@ async function write(path, fields) {
     await refresh();
     return null;
   } catch (fault) {
-    throw fault instanceof Gone ? new Gone('The review has ended: this was not written. Start it again; your text stays here.') : fault;
+    throw fault instanceof Gone ? notWritten() : fault;
   }
 }
 
