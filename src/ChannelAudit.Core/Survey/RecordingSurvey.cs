@@ -32,7 +32,7 @@ public sealed class RecordingSurvey
     /// <summary>The position of a pair in <see cref="Pairs"/>; -1 where the two are not compared.</summary>
     /// <param name="a">Position of the first channel.</param>
     /// <param name="b">Position of the second channel, behind the first.</param>
-    /// <exception cref="ArgumentOutOfRangeException">When the second does not stand behind the first.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">When there are no such channels, or the second does not stand behind the first.</exception>
     public int IndexOfPair(int a, int b)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(a);

@@ -12,7 +12,8 @@ internal static class RecordingMaker
     /// <param name="seconds">Length.</param>
     /// <param name="channels">Channels; the first four are those of the session.</param>
     /// <param name="seed">Decides every sample.</param>
-    public static void Write(string path, int seconds, int channels, ulong seed)
+    /// <param name="everyS">Seconds from one event to the next at least.</param>
+    public static void Write(string path, int seconds, int channels, ulong seed, int everyS = 0)
     {
         SessionPlan session = BenchmarkSession.Plan;
         LongRecording.Write(
@@ -21,7 +22,7 @@ internal static class RecordingMaker
                 Seed = seed,
                 DurationS = seconds,
                 Sites = [.. Enumerable.Range(0, channels).Select(Site)],
-                Trials = [.. Trials(session).TakeWhile(trial => trial.EndS <= seconds)],
+                Trials = [.. Sparse(Trials(session).TakeWhile(trial => trial.EndS <= seconds), everyS)],
             },
             path);
     }
@@ -36,6 +37,16 @@ internal static class RecordingMaker
 
         string name = string.Create(CultureInfo.InvariantCulture, $"site{index + 1}");
         return new SitePlan { Name = name, Label = "EMG " + name };
+    }
+
+    private static IEnumerable<PlannedTrial> Sparse(IEnumerable<PlannedTrial> trials, int everyS)
+    {
+        decimal next = 0;
+        foreach (PlannedTrial trial in trials.Where(trial => trial.OnsetS >= next))
+        {
+            next = trial.OnsetS + everyS;
+            yield return trial;
+        }
     }
 
     private static IEnumerable<PlannedTrial> Trials(SessionPlan session)

@@ -56,11 +56,11 @@ class Machine:
             done.check_returncode()
         return done.stdout
 
-    def make_recording(self, name, seconds, channels, seed=None):
+    def make_recording(self, name, seconds, channels, *seed_and_pause):
         """An EDF recording; made once."""
         path = self.folder / name
         if not path.exists():
-            self.quietly(self.maker, "make", "recording", path, seconds, channels, *([] if seed is None else [seed]))
+            self.quietly(self.maker, "make", "recording", path, seconds, channels, *seed_and_pause)
         return path
 
     def make_table(self, name, recording):
