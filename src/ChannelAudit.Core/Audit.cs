@@ -30,10 +30,17 @@ public static class Audit
         RecordingSurvey survey = readings.Survey;
         ImmutableArray<Finding> swaps = LeadSwap.Find(readings.Answers, criteria.For(ReasonCode.LeadSwap), recording.DurationS);
         ImmutableArray<PairJudgement> pairs = readings.Judge(criteria.For(ReasonCode.Bridge));
-        ImmutableArray<PairResult> rows =
-            [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, readings.Windows, readings.States, pairs[i]))];
-        ImmutableArray<(ChannelResult Result, ImmutableArray<Finding> Information)> judged =
-            [.. survey.Channels.Select((_, i) => Judge(i, readings, criteria, pairs, swaps))];
+        ImmutableArray<PairResult> rows = [];
+        ImmutableArray<(ChannelResult Result, ImmutableArray<Finding> Information)> judged = [];
+        ImmutableArray<MovedLimits>? sensitivity = null;
+        SideBySide.Run(
+            recording,
+            _ =>
+            {
+                rows = [.. survey.Pairs.Select((_, i) => PairRows.Of(i, survey, input.Trials, readings.Windows, readings.States, pairs[i]))];
+                judged = [.. survey.Channels.Select((_, i) => Judge(i, readings, criteria, pairs, swaps))];
+            },
+            _ => sensitivity = input.WithSensitivity ? LimitSweep.Of(readings, input.Criteria, cancellation) : null);
         ImmutableArray<ChannelResult> results = [.. judged.Select(channel => channel.Result)];
         return new RecordingResult
         {
@@ -60,7 +67,7 @@ public static class Audit
                 .. ProtocolCheck.Of(input, [.. survey.Channels.Select(channel => channel.Name)], recording.DurationS),
             ],
             Warnings = [.. recording.Warnings, .. AuditedChannels.SitesLeftOut(recording, input.Setup, readings.Channels), .. input.Warnings],
-            Sensitivity = input.WithSensitivity ? LimitSweep.Of(readings, input.Criteria, cancellation) : null,
+            Sensitivity = sensitivity,
             MinimumTrials = input.Setup.Trials.Minimum,
             ExpectedConditions = ProtocolConditions.Of(input.Setup),
         };

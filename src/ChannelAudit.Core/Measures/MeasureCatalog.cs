@@ -81,6 +81,12 @@ public static class MeasureCatalog
     private static readonly FrozenDictionary<string, MeasureDefinition> ByName =
         OfChannels.Concat(OfDecisions).ToFrozenDictionary(measure => measure.Name, StringComparer.Ordinal);
 
+    private static readonly FrozenDictionary<string, int> Places =
+        OfChannels.Select((measure, place) => (measure.Name, place)).ToFrozenDictionary(one => one.Name, one => one.place, StringComparer.Ordinal);
+
+    /// <summary>The place of a measure in <see cref="OfChannels"/>; null for any other name.</summary>
+    public static int? PlaceOf(string name) => Places.TryGetValue(name, out int place) ? place : null;
+
     /// <summary>The definition of a measure.</summary>
     /// <exception cref="KeyNotFoundException">When there is no measure of that name.</exception>
     public static MeasureDefinition Get(string name) => ByName[name];

@@ -1,7 +1,7 @@
 namespace ChannelAudit.Recordings;
 
 /// <summary>Random access to the stored samples of a recording; memory does not grow with the length of the file.</summary>
-/// <remarks>Not safe for use by several threads at once.</remarks>
+/// <remarks>Not safe for use by several threads at once: each takes a reader of its own, <see cref="Another"/>.</remarks>
 public interface ISampleSource : IDisposable
 {
     /// <summary>Reads consecutive stored samples of one channel.</summary>
