@@ -73,7 +73,7 @@ internal static class CellSpectrumPanel
     private static void DrawNote(CellPen pen, CellScene scene, WindowSpectrum spectrum, Area field)
     {
         float top = field.Top;
-        string segments = $"{Quantities.Many(spectrum.Segments, "segment")} of {Quantities.Short(spectrum.SegmentS)} s";
+        string segments = $"{Quantities.Many(spectrum.Segments, "segment")} of {Quantities.Short(spectrum.LengthS)} s";
         foreach (string line in scene.Behind is null ? [segments] : (string[])[segments, "behind the filter"])
         {
             string text = TextMeasure.Fit(line, pen.Note, field.Width - (8 * pen.Scale));

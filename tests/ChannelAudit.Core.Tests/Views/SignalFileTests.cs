@@ -108,7 +108,7 @@ public sealed class SignalFileTests : IDisposable
     {
         WindowSpectrum spectrum = _file.Spectrum(Site("cheek"), 2, 2 + seconds, CancellationToken.None)!;
 
-        Assert.Equal((segments, segmentS, false), (spectrum.Segments, spectrum.SegmentS, spectrum.IsFlat));
+        Assert.Equal((segments, segmentS, false), (spectrum.Segments, spectrum.LengthS, spectrum.IsFlat));
     }
 
     [Fact]
