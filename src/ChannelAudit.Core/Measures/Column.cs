@@ -5,7 +5,7 @@ namespace ChannelAudit.Measures;
 
 /// <summary>A list of numbers that grows with a recording: in memory as long as that is short, else in pages of a file but for the last one and the one last looked at.</summary>
 /// <typeparam name="T">A number, or a few of them.</typeparam>
-/// <remarks>For one thread at a time. Cheap when it is gone through in order; any other order reads a page each time it leaves one.</remarks>
+/// <remarks>One thread adds, then any may read. Cheap when it is gone through in order; any other order reads a page each time it leaves one.</remarks>
 public sealed class Column<T> : IReadOnlyList<T>
     where T : unmanaged
 {
@@ -16,9 +16,8 @@ public sealed class Column<T> : IReadOnlyList<T>
 
     private readonly Spill spill;
     private readonly List<long> places = [];
-    private T[] page = [];
     private T[] own = [];
-    private int pageNumber = -1;
+    private Page? looked;
 
     /// <summary>Starts an empty list.</summary>
     /// <param name="spill">Takes what does not stay in memory.</param>
@@ -40,14 +39,7 @@ public sealed class Column<T> : IReadOnlyList<T>
                 return own[index - kept];
             }
 
-            if (index >> PageBits != pageNumber)
-            {
-                pageNumber = index >> PageBits;
-                page = page.Length == 0 ? new T[PageLength] : page;
-                spill.Read(places[pageNumber], MemoryMarshal.AsBytes(page.AsSpan()));
-            }
-
-            return page[index & (PageLength - 1)];
+            return PageAt(index >> PageBits).Entries[index & (PageLength - 1)];
         }
     }
 
@@ -80,6 +72,20 @@ public sealed class Column<T> : IReadOnlyList<T>
     /// <inheritdoc/>
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
+    // A page is never changed, so that readers on several threads do not disturb one another.
+    private Page PageAt(int number)
+    {
+        Page? page = looked;
+        if (page is null || page.Number != number)
+        {
+            page = new Page(number, new T[PageLength]);
+            spill.Read(places[number], MemoryMarshal.AsBytes(page.Entries.AsSpan()));
+            looked = page;
+        }
+
+        return page;
+    }
+
     private void KeepPages(int length)
     {
         for (int from = 0; from < length; from += PageLength)
@@ -87,6 +93,8 @@ public sealed class Column<T> : IReadOnlyList<T>
             places.Add(spill.Keep(MemoryMarshal.AsBytes(own.AsSpan(from, PageLength))));
         }
 
-        own = new T[PageLength];
+        own = own.Length == PageLength ? own : new T[PageLength];
     }
+
+    private sealed record Page(int Number, T[] Entries);
 }

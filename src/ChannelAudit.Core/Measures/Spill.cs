@@ -51,8 +51,10 @@ public sealed class Spill
     private static FileStream Make()
     {
         string path = Path.GetTempFileName();
-        FileStream stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Delete, bufferSize: 0, FileOptions.DeleteOnClose | FileOptions.RandomAccess);
-        if (!OperatingSystem.IsWindows())
+        bool isWindows = OperatingSystem.IsWindows();
+        FileOptions options = FileOptions.RandomAccess | (isWindows ? FileOptions.DeleteOnClose : FileOptions.None);
+        FileStream stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Delete, bufferSize: 0, options);
+        if (!isWindows)
         {
             // Without a name it goes with the process, however that ends.
             File.Delete(path);
