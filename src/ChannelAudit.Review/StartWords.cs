@@ -35,7 +35,10 @@ internal static class StartWords
             return $"{RecordingShelf.Found(book.Audit, root).Plain()} of {Quantities.Many(book.Audit.Recordings.Length, "recording")} found below {OneLine.Of(root)}.";
         }
 
-        int[] channels = [.. Enumerable.Range(1, book.Cells.Length).DistinctBy(number => (book.Cells[number - 1].Recording, book.Cells[number - 1].Channel))];
+        int[] channels =
+        [
+            .. Enumerable.Range(1, book.Cells.Length).DistinctBy(number => book.Cells[number - 1] with { Cell = 0 }),
+        ];
         int shown = channels.Count(number => pictures.SheetOf(number) is not null);
         return $"Pictures of {shown.Plain()} of {Quantities.Many(channels.Length, "channel")}; give --data ROOT to see the signals.";
     }
@@ -56,7 +59,10 @@ internal static class StartWords
     private static IEnumerable<string> Person(ReviewBook book, string by)
     {
         Ledger ledger = book.Ledger;
-        Decision[] made = [.. ledger.Lines.Where(line => line.Action == DecisionAction.Decide && line.Blind == book.Options.IsBlind && ledger.WithdrawnBy(line.Number) is null)];
+        Decision[] made =
+        [
+            .. ledger.Lines.Where(line => line.Action == DecisionAction.Decide && line.Blind == book.Options.IsBlind && ledger.WithdrawnBy(line.Number) is null),
+        ];
         int own = made.Count(line => string.Equals(line.By, by, StringComparison.Ordinal));
         string others = string.Join(", ", made.CountBy(line => line.By, StringComparer.Ordinal)
             .OrderByDescending(one => one.Value).ThenBy(one => one.Key, StringComparer.Ordinal)

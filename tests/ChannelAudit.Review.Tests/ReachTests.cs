@@ -32,7 +32,8 @@ public sealed class ReachTests : IDisposable
         Assert.Equal(("questionable", false), ((string)before["whole"]!["verdict"]!, (bool)before["whole"]!["isDecided"]!));
         Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK), (status, taken));
         Assert.Null(line.Trial);
-        Assert.Equal(((string)before["channel"]!, Grade.Reject, Grade.Questionable, "review"), (line.Channel, line.Verdict, line.Computed.Single().Verdict, line.Origin));
+        Assert.Equal(((string)before["channel"]!, "review"), (line.Channel, line.Origin));
+        Assert.Equal((Grade.Reject, Grade.Questionable), (line.Verdict, line.Computed.Single().Verdict));
         Assert.Equal(("reject", true), ((string)after["whole"]!["final"]!, (bool)after["whole"]!["isDecided"]!));
         Assert.Contains("as a whole: reject", (string)undo["words"]!, StringComparison.Ordinal);
 
@@ -85,7 +86,7 @@ public sealed class ReachTests : IDisposable
             }
         }
 
-        Assert.Matches("^This list is done: [0-9]+ decided\\. [0-9]+ reject are not on it \\(--cells flagged\\)\\. Ctrl-C, or Update tables, brings tables up to date\\.$", (string)state["done"]!);
+        Assert.Matches("^This list is done: [0-9]+ decided[.] [0-9]+ reject are not on it [(]--cells flagged[)][.] Ctrl-C, or Update tables,", (string)state["done"]!);
     }
 
     [Fact]
@@ -122,7 +123,8 @@ public sealed class ReachTests : IDisposable
         Assert.Equal((HttpStatusCode.OK, alike + 1, alike + 1), (status, (int)body["count"]!, lines.Length));
         Assert.Equal(0, (int)alone["alike"]!);
         Assert.Equal(["review", .. Enumerable.Repeat("review:like=1", alike)], lines.Select(line => line.Origin), StringComparer.Ordinal);
-        Assert.All(lines, line => Assert.Equal(((string)cell["channel"]!, (string)cell["recording"]!, Grade.Pass, "goes with our filter"), (line.Channel, line.Recording, line.Verdict, line.Reason)));
+        Assert.All(lines, line => Assert.Equal(((string)cell["channel"]!, (string)cell["recording"]!), (line.Channel, line.Recording)));
+        Assert.All(lines, line => Assert.Equal((Grade.Pass, "goes with our filter"), (line.Verdict, line.Reason)));
         Assert.Single(lines.Select(line => string.Join(' ', line.Computed.Single().Reasons)).Distinct(StringComparer.Ordinal));
         Assert.Equal(lines.Length, lines.Select(line => line.Trial!.Number).Distinct().Count());
         Assert.Contains(FormattableString.Invariant($" and {alike} more: pass"), (string)undo["words"]!, StringComparison.Ordinal);

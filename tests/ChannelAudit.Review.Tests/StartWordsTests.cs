@@ -17,7 +17,8 @@ public sealed class StartWordsTests : IDisposable
     public void ItSaysWhatIsThere()
     {
         Assert.Contains($"2 of 2 recordings found below {_folder.Data}.\n", Words(_folder.By("R.Viewer")), StringComparison.Ordinal);
-        Assert.Contains("Pictures of 0 of 6 channels; give --data ROOT to see the signals.\n", Words(_folder.By("R.Viewer") with { DataRoot = null }), StringComparison.Ordinal);
+        Assert.Contains(
+            "Pictures of 0 of 6 channels; give --data ROOT to see the signals.\n", Words(_folder.By("R.Viewer") with { DataRoot = null }), StringComparison.Ordinal);
 
         File.Delete(Path.Combine(_folder.Data, ReviewFolder.Paths[0]));
         _folder.PutSheets(RecordingId.Of(ReviewFolder.Paths[0]));
@@ -31,7 +32,7 @@ public sealed class StartWordsTests : IDisposable
     {
         string words = Words(_folder.By("R.Viewer"));
 
-        Assert.Matches("^Left to look at: [0-9]+ questionable, [0-9]+ reject, and [0-9]+ channels as a whole; 0 of [0-9]+ decided. A cell is one trial of one channel.\n", words);
+        Assert.Matches("^Left to look at: [0-9]+ questionable, [0-9]+ reject, and [0-9]+ channels as a whole; 0 of [0-9]+ decided[.] A cell is one trial", words);
         Assert.Contains("R.Viewer has decided nothing here yet.\n", words, StringComparison.Ordinal);
     }
 

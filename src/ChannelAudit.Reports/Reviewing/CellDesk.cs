@@ -199,7 +199,8 @@ public sealed class CellDesk(ReviewBook book, RecordingShelf shelf, CellPictures
     private static string WordsOf(FileCheck check, bool hasSheet) => check switch
     {
         FileCheck.NoData when hasSheet => "The recordings were not given (--data ROOT): this is the audit's picture of the whole channel.",
-        FileCheck.NoData => "Nothing of this trial can be shown: the recordings were not given, and the audit holds no picture of the channel. Start the review with --data ROOT.",
+        FileCheck.NoData => "Nothing of this trial can be shown: the recordings were not given, and the audit holds no picture of the channel. "
+            + "Start the review with --data ROOT.",
         FileCheck.Differs => "This signal is not the one that was audited (another SHA-256). Nothing can be decided here.",
         FileCheck.Missing => "The recording is not below the folder given with --data, or cannot be read. Nothing can be decided here.",
         _ => string.Empty,

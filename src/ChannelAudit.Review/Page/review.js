@@ -165,7 +165,8 @@ function decide() {
       showState(body.state);
       madeOn.set(body.state.undo?.number, cell.number);
       // A channel that is decided leaves its trial to be decided.
-      await show(wanted.reach === 'channel' ? cell.number : body.next ?? cell.number, { words: `Decided: ${what}: ${wanted.verdict}.${body.state.leftCount === 0 ? ' Nothing is left to look at.' : ''}` });
+      const end = body.state.leftCount === 0 ? ' Nothing is left to look at.' : '';
+      await show(wanted.reach === 'channel' ? cell.number : body.next ?? cell.number, { words: `Decided: ${what}: ${wanted.verdict}.${end}` });
     }
   });
 }
