@@ -34,7 +34,7 @@ public static class RecordingAudit
     {
         using PreparedRecording prepared = PreparedRecording.Open(entry, setup, eventsFile);
         ImpedanceReport? readings = prepared.Readings(impedance);
-        Recording recording = threads > 1 ? prepared.Recording.OnTwoThreads() : prepared.Recording;
+        Recording recording = threads > 1 ? prepared.Recording.OnTwoThreads : prepared.Recording;
         return Audit.Of(recording, prepared.Input(criteria, withViews, sha256), cancellation) with { Impedance = readings };
     }
 }

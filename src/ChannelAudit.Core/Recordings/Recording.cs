@@ -31,7 +31,7 @@ public sealed class Recording : IDisposable
     internal Recording? Beside { get; private init; }
 
     /// <summary>The same recording, on which work may take a second thread where its samples can be read by two. Only one of the two is disposed.</summary>
-    internal Recording OnTwoThreads() => Samples.Another() is { } other ? With(Samples, With(other, null)) : this;
+    internal Recording OnTwoThreads => Samples.Another() is { } other ? With(Samples, With(other, null)) : this;
 
     /// <inheritdoc/>
     public void Dispose() => Samples.Dispose();

@@ -25,7 +25,7 @@ internal static class SideBySide
         finally
         {
             // Nobody may close the file under it.
-            Task.WhenAny(other).GetAwaiter().GetResult();
+            _ = Task.WhenAny(other).GetAwaiter().GetResult();
         }
 
         other.GetAwaiter().GetResult();

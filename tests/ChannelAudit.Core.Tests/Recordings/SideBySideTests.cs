@@ -13,7 +13,7 @@ public sealed class SideBySideTests
     public void TwoReadersReadTheSame()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads();
+        using Recording recording = file.Open().OnTwoThreads;
         double[][] read = new double[2][];
         int[] threads = new int[2];
 
@@ -42,7 +42,7 @@ public sealed class SideBySideTests
     {
         using MadeEdf file = Made();
         using Recording opened = file.Open();
-        Recording recording = onTwoThreads ? opened.OnTwoThreads() : opened;
+        Recording recording = onTwoThreads ? opened.OnTwoThreads : opened;
         ConcurrentBag<int> done = [];
         int prepared = 0;
 
@@ -60,7 +60,7 @@ public sealed class SideBySideTests
     public void AFaultOfTheOtherThreadIsThrownAsItIsWhenBothHaveEnded()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads();
+        using Recording recording = file.Open().OnTwoThreads;
         bool ended = false;
 
         InvalidOperationException fault = Assert.Throws<InvalidOperationException>(
@@ -74,7 +74,7 @@ public sealed class SideBySideTests
     public void OfTwoFaultsThatOfThisThreadIsThrown()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads();
+        using Recording recording = file.Open().OnTwoThreads;
 
         InvalidOperationException fault = Assert.Throws<InvalidOperationException>(
             () => SideBySide.Run(recording, _ => throw new InvalidOperationException("here"), _ => throw new InvalidOperationException("there")));

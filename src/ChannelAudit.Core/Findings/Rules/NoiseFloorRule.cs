@@ -115,16 +115,16 @@ internal sealed class NoiseFloorRule
 
     private ImmutableArray<int> Speaking()
     {
-        ImmutableArray<int>.Builder speaking = ImmutableArray.CreateBuilder<int>(channel.Segments.Count);
+        ImmutableArray<int>.Builder found = ImmutableArray.CreateBuilder<int>(channel.Segments.Count);
         for (int segment = 0; segment < channel.Segments.Count; segment++)
         {
             if (MaySpeak(segment))
             {
-                speaking.Add(segment);
+                found.Add(segment);
             }
         }
 
-        return speaking.DrainToImmutable();
+        return found.DrainToImmutable();
     }
 
     private bool MaySpeak(int segment) => channel.Quiet.IsClean[segment]

@@ -34,18 +34,15 @@ public static class DelimitedText
         TextSample sample = TextSample.Read(whole, file);
         int bytes = sample.Encoding is UnicodeEncoding ? 2 : 1;
         long end = WholeLines.EndOf(whole, bytes);
-        Stream stream = options.IsGrowing ? new LeadingStream(whole, end) : whole;
-        if (options.IsGrowing)
-        {
-            sample = TextSample.Read(stream, file);
-        }
+        using LeadingStream? growing = options.IsGrowing ? new LeadingStream(whole, end) : null;
+        sample = growing is null ? sample : TextSample.Read(growing, file);
 
         TextLayout layout = LayoutFinder.Find(sample.Lines, file);
         RefuseEventsTable(layout, file);
         WarningList warnings = new(file);
-        if (!options.IsGrowing && IsTorn(whole, end, sample, layout))
+        using LeadingStream? torn = !options.IsGrowing && IsTorn(whole, end, sample, layout) ? new LeadingStream(whole, end) : null;
+        if (torn is not null)
         {
-            stream = new LeadingStream(whole, end);
             warnings.Add("last line", "half written, with no end of its own: left out");
         }
 
@@ -56,7 +53,7 @@ public static class DelimitedText
             throw TextErrors.NoChannel(file);
         }
 
-        SpooledTable table = Spool(stream, sample, layout, plans, file, options);
+        SpooledTable table = Spool(torn ?? (Stream?)growing ?? whole, sample, layout, plans, file, options);
         try
         {
             return TextRecording.Make(file, table, preamble, options, warnings);
