@@ -21,8 +21,8 @@ internal static class ReviewCommand
             Each address that is shown works once and for one browser; the next one is shown then. Two people
             may review one folder at the same time, each with a review of their own.
 
-            Exit codes: 0 ended by Ctrl-C; 2 wrong usage, no audit, none of its recordings below --data, a ledger
-            that was changed, or a port that is taken; 70 our bug.
+            Exit codes: 0 ended by Ctrl-C; 2 wrong usage, no audit, none of its recordings below --data,
+            a ledger that was changed, or a port that is taken; 70 our bug.
             """,
         Examples =
         [
