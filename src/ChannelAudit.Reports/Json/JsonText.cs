@@ -19,14 +19,14 @@ internal sealed class JsonText : IDisposable
     private readonly ArrayBufferWriter<byte> _text;
     private readonly ArrayBufferWriter<byte> _row = new(512);
     private readonly Utf8JsonWriter _rowWriter;
-    private readonly Stream? _stream;
+    private readonly Action<ReadOnlyMemory<byte>>? _hand;
 
     /// <summary>Starts a file.</summary>
     /// <param name="expectedBytes">About how long it gets.</param>
     /// <param name="stream">Takes the text as it comes; null to hold all of it.</param>
     public JsonText(int expectedBytes = 4096, Stream? stream = null)
     {
-        _stream = stream;
+        _hand = stream is null ? null : bytes => stream.Write(bytes.Span);
         _text = new ArrayBufferWriter<byte>(expectedBytes);
         Writer = new Utf8JsonWriter(_text, new JsonWriterOptions
         {
@@ -88,7 +88,7 @@ internal sealed class JsonText : IDisposable
         write(_rowWriter, item);
         _rowWriter.Flush();
         Writer.WriteRawValue(_row.WrittenSpan, skipInputValidation: true);
-        if (_stream is not null && _text.WrittenCount + Writer.BytesPending >= HandedFrom)
+        if (_hand is not null && _text.WrittenCount + Writer.BytesPending >= HandedFrom)
         {
             Writer.Flush();
             Hand();
@@ -97,7 +97,7 @@ internal sealed class JsonText : IDisposable
 
     private void Hand()
     {
-        _stream!.Write(_text.WrittenSpan);
+        _hand!(_text.WrittenMemory);
         _text.ResetWrittenCount();
     }
 }
