@@ -44,7 +44,7 @@ public sealed class PrivateFieldsTests : IDisposable
         await Run("export", "bundle", _folder.In("audit"), "--data", _folder.In("study"), "--to", _folder.In("bundle.zip"));
         await Run("export", "bids", _folder.In("audit"), "--to", _folder.In("bids"));
         await Run("setup", "new", first, "--out", _folder.In("setup.toml"));
-        ZipFile.ExtractToDirectory(_folder.In("bundle.zip"), _folder.In("bundle"));
+        await ZipFile.ExtractToDirectoryAsync(_folder.In("bundle.zip"), _folder.In("bundle"));
 
         string[] outputs = ["audit", "pilot", "bids", "bundle", "setup.toml"];
         Assert.All(outputs, name => Assert.True(Path.Exists(_folder.In(name)), name));

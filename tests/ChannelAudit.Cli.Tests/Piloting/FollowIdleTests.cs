@@ -26,7 +26,7 @@ public sealed class FollowIdleTests : IDisposable
 
             program.Refresh();
             TimeSpan spent = program.TotalProcessorTime - before;
-            Assert.True(spent < TimeSpan.FromSeconds(0.3), $"{spent.TotalSeconds:0.00} s of CPU in 3 s of waiting");
+            Assert.True(spent < TimeSpan.FromSeconds(0.3), FormattableString.Invariant($"{spent.TotalSeconds:0.00} s of CPU in 3 s of waiting"));
         }
         finally
         {
@@ -37,7 +37,7 @@ public sealed class FollowIdleTests : IDisposable
 
     private static Process Start(params string[] arguments)
     {
-        ProcessStartInfo start = new("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
+        ProcessStartInfo start = new("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "channelaudit.dll"));
         foreach (string argument in arguments)
         {

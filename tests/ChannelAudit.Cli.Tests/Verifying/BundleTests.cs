@@ -350,7 +350,7 @@ public sealed class BundleTests
 
             CommandRun run = await DemoRun.Run("verify", zip);
 
-            Assert.True(run.Code is ExitCode.Usage or ExitCode.Reached, $"{lies[i].From}: {run.Code} {run.Error}");
+            Assert.True(run.Code is ExitCode.Usage or ExitCode.Reached, FormattableString.Invariant($"{lies[i].From}: {run.Code} {run.Error}"));
             Assert.Contains(lies[i].Found, run.Output + run.Error, StringComparison.Ordinal);
         }
     }

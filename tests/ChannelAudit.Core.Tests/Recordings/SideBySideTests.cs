@@ -13,7 +13,8 @@ public sealed class SideBySideTests
     public void TwoReadersReadTheSame()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads;
+        using Recording opened = file.Open();
+        Recording recording = opened.OnTwoThreads;
         double[][] read = new double[2][];
         int[] threads = new int[2];
 
@@ -60,7 +61,8 @@ public sealed class SideBySideTests
     public void AFaultOfTheOtherThreadIsThrownAsItIsWhenBothHaveEnded()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads;
+        using Recording opened = file.Open();
+        Recording recording = opened.OnTwoThreads;
         bool ended = false;
 
         InvalidOperationException fault = Assert.Throws<InvalidOperationException>(
@@ -74,7 +76,8 @@ public sealed class SideBySideTests
     public void OfTwoFaultsThatOfThisThreadIsThrown()
     {
         using MadeEdf file = Made();
-        using Recording recording = file.Open().OnTwoThreads;
+        using Recording opened = file.Open();
+        Recording recording = opened.OnTwoThreads;
 
         InvalidOperationException fault = Assert.Throws<InvalidOperationException>(
             () => SideBySide.Run(recording, _ => throw new InvalidOperationException("here"), _ => throw new InvalidOperationException("there")));

@@ -104,11 +104,11 @@ public sealed class SignalFileTests : IDisposable
     [InlineData(1.6, 5, 0.5)]
     [InlineData(1.2, 11, 0.2)]
     [InlineData(0.3, 2, 0.2)]
-    public void ShortWindowsHaveShorterSegments(double seconds, int segments, double segmentS)
+    public void ShortWindowsHaveShorterSegments(double seconds, int count, double lengthS)
     {
         WindowSpectrum spectrum = _file.Spectrum(Site("cheek"), 2, 2 + seconds, CancellationToken.None)!;
 
-        Assert.Equal((segments, segmentS, false), (spectrum.Segments, spectrum.LengthS, spectrum.IsFlat));
+        Assert.Equal((count, lengthS, false), (spectrum.Segments, spectrum.LengthS, spectrum.IsFlat));
     }
 
     [Fact]

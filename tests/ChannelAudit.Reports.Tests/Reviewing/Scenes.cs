@@ -15,7 +15,7 @@ internal static class Scenes
         ImmutableArray<CellTrace>.Builder traces = ImmutableArray.CreateBuilder<CellTrace>();
         foreach (double size in sizesUv)
         {
-            traces.Add(new CellTrace($"site {traces.Count + 1}", "\u00B5V", new SignalExcerpt(Wave(size), 15.8)));
+            traces.Add(new CellTrace(FormattableString.Invariant($"site {traces.Count + 1}"), "\u00B5V", new SignalExcerpt(Wave(size), 15.8)));
         }
 
         return new CellScene
