@@ -65,6 +65,11 @@ public sealed class EnvelopeSums
     /// <summary>Whether four places that nothing was added to lie whole in a block and are equally long.</summary>
     private bool AreFourAlike(int place, int length, long from, long end)
     {
+        if (from + (RunSums.Runs * length) > end)
+        {
+            return false;
+        }
+
         for (int next = 1; next <= RunSums.Runs; next++)
         {
             if (FirstOf(place + next) != from + (next * length) || counts[place + next - 1] != 0)
@@ -73,7 +78,7 @@ public sealed class EnvelopeSums
             }
         }
 
-        return from + (RunSums.Runs * length) <= end;
+        return true;
     }
 
     private long FirstOf(int place) => whole > 0 ? place * whole : SearchFirstOf(place);
