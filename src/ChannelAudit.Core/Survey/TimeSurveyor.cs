@@ -33,8 +33,10 @@ public sealed class TimeSurveyor
         lower = new ExtremePile(channel.Step);
         print = new SignalPrint(SpectralFrame.SegmentLengthOf(channel.Rate));
         swings = new SwingCount(channel.Rate.Value);
-        filter = PopFilter.At(channel.Rate.Value);
-        (pops, envelope) = channel.Rate.Value >= PopFilter.LeastRateHz ? (new PopScreen(channel.Rate.Value), new EnvelopeSums(channel)) : (null, null);
+        if (channel.Rate.Value >= PopFilter.LeastRateHz)
+        {
+            (filter, pops, envelope) = (PopFilter.At(channel.Rate.Value), new PopScreen(channel.Rate.Value), new EnvelopeSums(channel));
+        }
     }
 
     /// <summary>Samples before each block that are needed to warm up a filter.</summary>

@@ -18,7 +18,7 @@ public sealed class FollowIdleTests : IDisposable
         try
         {
             string? said = await program.StandardOutput.ReadLineAsync();
-            Assert.StartsWith("waiting for live.edf", said, StringComparison.Ordinal);
+            Assert.StartsWith("waiting for ", said, StringComparison.Ordinal);
             TimeSpan before = program.TotalProcessorTime;
 
             using CancellationTokenSource pause = new(TimeSpan.FromSeconds(3));
@@ -26,7 +26,7 @@ public sealed class FollowIdleTests : IDisposable
 
             program.Refresh();
             TimeSpan spent = program.TotalProcessorTime - before;
-            Assert.True(spent < TimeSpan.FromSeconds(0.3), FormattableString.Invariant($"{spent.TotalSeconds:0.00} s of CPU in 3 s of waiting"));
+            Assert.True(spent < TimeSpan.FromSeconds(0.5), FormattableString.Invariant($"{spent.TotalSeconds:0.00} s of CPU in 3 s of waiting"));
         }
         finally
         {
