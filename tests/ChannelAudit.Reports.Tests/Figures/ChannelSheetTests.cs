@@ -66,11 +66,16 @@ public sealed class ChannelSheetTests
         (_, RecordingResult recording, ChannelResult channel) = Sample("faulty");
         Finding drift = channel.Cells.SelectMany(cell => cell.Findings).First(finding => finding.Grade > Verdicts.Grade.Pass) with
         {
-            Reason = ReasonCode.Drift, Grade = Verdicts.Grade.Questionable, Trial = null, FromS = 0, ToS = recording.DurationS,
+            Reason = ReasonCode.Drift,
+            Grade = Verdicts.Grade.Questionable,
+            Trial = null,
+            FromS = 0,
+            ToS = recording.DurationS,
         };
         ChannelResult drifting = channel with
         {
-            Findings = [drift], Cells = [.. channel.Cells.Select((cell, i) => cell with { Findings = [drift with { Trial = cell.Trial, FromS = 2 + (6 * i), ToS = 6 + (6 * i) }] })],
+            Findings = [drift],
+            Cells = [.. channel.Cells.Select((cell, i) => cell with { Findings = [drift with { Trial = cell.Trial, FromS = 2 + (6 * i), ToS = 6 + (6 * i) }] })],
         };
 
         Picture picture = ChannelSheet.Compose(recording with { Channels = recording.Channels.SetItem(0, drifting) }, drifting, FigureSize.Full);
