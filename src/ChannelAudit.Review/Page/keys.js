@@ -24,7 +24,7 @@ function looking() {
   const { state, cell } = now;
   return [
     ['n', 'next undecided'], ['b', 'back'],
-    ...(cell?.data === 'none' ? [] : [['← →', 'time'], ['+ - 0', 'closer, wider, whole']]),
+    ...(cell?.data === 'none' ? [] : [['← →', 'time'], ['+ - 0', 'closer, wider, whole'], ['f', 'high-pass']]),
     ...(state.isBlind ? [] : [[', .', 'other trial'], ['↑ ↓', 'other channel']]),
   ];
 }

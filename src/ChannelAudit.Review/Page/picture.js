@@ -6,12 +6,13 @@ export const dark = matchMedia('(prefers-color-scheme: dark)');
 const ahead = new Map();
 const shortestS = 0.02;
 let turn = 0;
+let isBehind = false;
 
 export function addressOf(number, from, to) {
   const box = $('picture').getBoundingClientRect();
   const scale = Math.min(2, Math.max(1, Math.ceil(devicePixelRatio)));
   const size = length => Math.max(1, Math.round(length)) * scale;
-  const fields = { n: number, from, to, w: size(box.width), h: size(box.height), x: scale, look: dark.matches ? 'dark' : 'light' };
+  const fields = { n: number, from, to, w: size(box.width), h: size(box.height), x: scale, look: dark.matches ? 'dark' : 'light', ...(isBehind && { behind: 1 }) };
   return `/picture?${new URLSearchParams(fields)}`;
 }
 
@@ -77,6 +78,13 @@ export function zoom(factor) {
   const middle = first < last ? (first + last) / 2 : (from + to) / 2;
   const half = Math.max(shortestS, (to - from) * factor) / 2;
   look(middle - half, middle + half);
+}
+
+// The trial's own trace and its spectrum as they are, or behind the high-pass of scoring: what is left of a finding there.
+export function toggleFilter() {
+  isBehind = !isBehind;
+  $('behind').setAttribute('aria-pressed', String(isBehind));
+  showPicture();
 }
 
 export const whole = () => look(now.cell.fromS, now.cell.toS);

@@ -2,7 +2,7 @@
 import { choose, clearForm, isBegun, listenToForm, reach, showForm, wish } from './form.js';
 import { listenToKeys, showKeys } from './keys.js';
 import { $, complain, markMore, now, say } from './parts.js';
-import { addressOf, dark, load, showPicture, step, whole, zoom } from './picture.js';
+import { addressOf, dark, load, showPicture, step, toggleFilter, whole, zoom } from './picture.js';
 import { showRibbon } from './ribbon.js';
 import { ask, Gone, tell } from './server.js';
 import { nameOf, showTitle, showWords } from './words.js';
@@ -241,7 +241,7 @@ async function poll() {
 const isLast = () => now.cell.next === null && now.state.leftCount > 0;
 const next = () => (isLast() ? say('Nothing further: what is left is here.') : goOn(now.cell.next));
 const ways = {
-  earlier: () => step(-0.5), later: () => step(0.5), closer: () => zoom(0.5), wider: () => zoom(2), whole, next, back, undo, tables: updateTables,
+  earlier: () => step(-0.5), later: () => step(0.5), closer: () => zoom(0.5), wider: () => zoom(2), whole, behind: toggleFilter, next, back, undo, tables: updateTables,
 };
 const keys = {
   1: () => choose('pass'),
@@ -259,6 +259,7 @@ const keys = {
   '=': ways.closer,
   '-': ways.wider,
   0: whole,
+  f: toggleFilter,
   ',': () => goOn(now.cell.earlier),
   '.': () => goOn(now.cell.later),
   ArrowUp: () => goOn(now.cell.above),
