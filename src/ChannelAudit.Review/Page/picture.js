@@ -1,5 +1,5 @@
 // The picture of the cell, and the stretch of time that it shows.
-import { $, node, now, seconds } from './parts.js';
+import { $, moment, node, now } from './parts.js';
 import { markShown } from './ribbon.js';
 
 export const dark = matchMedia('(prefers-color-scheme: dark)');
@@ -38,7 +38,7 @@ export async function showPicture() {
   const isSheet = cell.data === 'none';
   $('picture').classList.toggle('sheet', isSheet);
   $('time').hidden = isSheet;
-  $('shown').textContent = isSheet ? '' : `${seconds(view.from)} to ${seconds(view.to)}`;
+  $('shown').textContent = isSheet ? '' : `${moment(view.from)} to ${moment(view.to)}`;
   markShown();
   let shown = [];
   if (!isSheet || cell.hasSheet) {
@@ -46,7 +46,7 @@ export async function showPicture() {
       const image = await load(isSheet ? `/sheet?n=${cell.number}` : addressOf(cell.number, view.from, view.to));
       image.alt = isSheet
         ? `Sheet of ${cell.channel}`
-        : `Trace of ${cell.channel} from ${seconds(view.from)} to ${seconds(view.to)} with the window of the trial, other channels below it, and the spectrum of the window`;
+        : `Trace of ${cell.channel} from ${moment(view.from)} to ${moment(view.to)} with the window of the trial, other channels below it, and the spectrum of the window`;
       shown = [image];
     } catch {
       shown = [node('p', {}, 'There is no picture of it.')];
