@@ -35,8 +35,8 @@ export function moment(value) {
     return `${Math.round(value * 1000) / 1000} s`;
   }
   const hundredths = Math.round(value * 100);
-  const rest = hundredths % 100;
-  return clock(Math.floor(hundredths / 100)) + (rest === 0 ? '' : `.${String(rest).padStart(2, '0').replace(/0$/, '')}`);
+  const beyond = hundredths % 100;
+  return clock(Math.floor(hundredths / 100)) + (beyond === 0 ? '' : `.${String(beyond).padStart(2, '0').replace(/0$/, '')}`);
 }
 
 export function clock(time) {
