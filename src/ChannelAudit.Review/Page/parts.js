@@ -29,15 +29,7 @@ export function drawn(tag, attributes, text) {
 export const sign = (word, isOpen = false) => (word === 'pass' && isOpen ? openPass : shapes[word]);
 export const verdict = (word, isOpen = false) => node('b', { class: word }, `${sign(word, isOpen)} ${word}`);
 
-// As on the axis of the picture: the clock of the recording, and seconds from the window for who may not know where it is.
-export function moment(value) {
-  if (now.state.isBlind) {
-    return `${Math.round(value * 1000) / 1000} s`;
-  }
-  const hundredths = Math.round(value * 100);
-  const beyond = hundredths % 100;
-  return clock(Math.floor(hundredths / 100)) + (beyond === 0 ? '' : `.${String(beyond).padStart(2, '0').replace(/0$/, '')}`);
-}
+export const moment = value => `${Math.round(value * 1000) / 1000} s`;
 
 export function clock(time) {
   const two = number => String(number).padStart(2, '0');
