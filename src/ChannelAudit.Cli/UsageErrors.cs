@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ChannelAudit.Measures;
+using ChannelAudit.Runs;
 using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli;
@@ -132,6 +133,16 @@ internal static class UsageErrors
     public static ChannelAuditException EventsOfOne(string file, int recordings) => Fault(
         FormattableString.Invariant($"--events: {OneLine.Of(file)} holds the events of one recording, and {recordings} were given"),
         "put a table beside each recording (P07_events.tsv beside P07.edf), or screen one recording at a time");
+
+    /// <summary>A share that is none.</summary>
+    public static ChannelAuditException NoShare(string text) => Fault(
+        $"--shard: '{OneLine.Of(text)}' is not one of several shares",
+        FormattableString.Invariant($"give two whole numbers with a slash, such as 2/8 for the second of eight; at most {RecordingShare.Most} shares"));
+
+    /// <summary>Shares of another version.</summary>
+    public static ChannelAuditException SharesOfAnotherVersion(string version) => Fault(
+        $"the shares were made by version {OneLine.Of(version)}, this is {ProductVersion.Text}",
+        "put them together with the version that made them, or run them again with this one");
 
     /// <summary>A file named on the command line that is not there.</summary>
     public static ChannelAuditException NoFile(string option, string path) => Directory.Exists(path)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Cli.Screening;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Verdicts;
@@ -48,7 +49,7 @@ internal sealed class RecordedEngine : IScreenEngine
     /// <summary>What happens before a recording of an id is audited.</summary>
     public Action<string>? Before { get; init; }
 
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone)
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null)
     {
         OutputFolder.Check(folder);
         return new Place(this, run, folder, figures);

@@ -59,6 +59,7 @@ internal static class RootCommandFactory
             root.Subcommands.Add(DetectabilityCommand.Create(context, help));
         }
 
+        root.Subcommands.Add(MergeCommand.Create(context, help));
         root.Subcommands.Add(DecideCommand.Create(context, help));
         root.Subcommands.Add(ReviewCommand.Create(context, help));
         root.Subcommands.Add(CompareCommand.Create(context, help));

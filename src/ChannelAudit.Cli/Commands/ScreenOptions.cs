@@ -79,6 +79,13 @@ internal sealed class ScreenOptions
         Description = "recordings audited at the same time; left out: as many as there are cores",
     };
 
+    /// <summary>The part that this machine audits.</summary>
+    public Option<string> Shard { get; } = new("--shard")
+    {
+        HelpName = "I/N",
+        Description = "audit only every Nth recording, from the Ith on, into --out; channelaudit merge puts the N folders together",
+    };
+
     /// <summary>The verdict that makes the run fail.</summary>
     public Option<string> FailOn { get; } = new("--fail-on")
     {
@@ -111,6 +118,7 @@ internal sealed class ScreenOptions
             > 0 and <= MostJobs and { } jobs => jobs,
             { } other => throw UsageErrors.OutOfRange("--jobs", other, 1, MostJobs),
         },
+        Share = parse.GetValue(Shard) is { } shard ? RecordingShare.Parse(shard) ?? throw UsageErrors.NoShare(shard) : null,
         FailOn = parse.GetValue(FailOn) switch
         {
             null => null,

@@ -1,4 +1,5 @@
 using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -13,6 +14,6 @@ internal sealed class AuditEngine(TerminalStyle style) : IScreenEngine
         RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews, inputs.Impedance, sha256, inputs.Threads);
 
     /// <inheritdoc/>
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone) =>
-        new AuditOutput(run, folder, figures, isAlone, style);
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null) =>
+        share is null ? new AuditOutput(run, folder, figures, isAlone, style) : new ShareOutput(run, folder, figures, share);
 }

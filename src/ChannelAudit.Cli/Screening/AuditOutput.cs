@@ -3,6 +3,7 @@ using ChannelAudit.Reports.Console;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Figures;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 
 namespace ChannelAudit.Cli.Screening;
@@ -49,8 +50,12 @@ internal sealed class AuditOutput : IScreenOutput
     /// <inheritdoc/>
     public RecordingResult? TakeOver(string id, RecordingStamp stamp) => _place.TakeOver(id, stamp, _writer.Needed);
 
+    /// <summary>Takes the files of a recording out of a share.</summary>
+    /// <returns>Whether they were there, whole and made from these inputs.</returns>
+    public bool Import(SharedRecording recording) => _place.Import(recording.Id, recording.Stamp, recording.Folder);
+
     /// <inheritdoc/>
-    public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel) => _writer.Keep(recording, stamp, Draw(recording, cancel));
+    public void Keep(RecordingResult recording, RecordingStamp stamp, CancellationToken cancel) => _writer.Keep(recording, stamp, _drawn?.Invoke(recording.Id) ?? RecordingPictures.Of(recording, _figures, cancel));
 
     /// <inheritdoc/>
     public void Add(RecordingResult recording, RecordingStamp stamp) => _writer.Add(recording, stamp);
@@ -67,33 +72,5 @@ internal sealed class AuditOutput : IScreenOutput
     {
         _writer.Dispose();
         _place.Dispose();
-    }
-
-    private ImmutableArray<FigureFile> Draw(RecordingResult recording, CancellationToken cancel)
-    {
-        if (_drawn is not null)
-        {
-            return _drawn(recording.Id);
-        }
-
-        if (_figures == FigureChoice.None)
-        {
-            return [];
-        }
-
-        List<FigureFile> figures = [new FigureFile(FigureFile.SessionRibbon, SessionRibbon.Render(recording, FigureSize.Full))];
-        foreach (ChannelResult channel in recording.Channels.Where(channel => channel.View is not null))
-        {
-            cancel.ThrowIfCancellationRequested();
-            figures.Add(new FigureFile(FigureFile.SheetOf(recording, channel), ChannelSheet.Render(recording, channel, FigureSize.Full)));
-        }
-
-        foreach (PairResult pair in recording.Pairs.Where(pair => pair.View is not null))
-        {
-            cancel.ThrowIfCancellationRequested();
-            figures.Add(new FigureFile(FigureFile.SheetOf(recording, pair), PairSheet.Render(recording, pair, FigureSize.Full)));
-        }
-
-        return [.. figures];
     }
 }

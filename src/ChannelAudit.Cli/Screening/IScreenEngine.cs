@@ -1,3 +1,4 @@
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -22,6 +23,7 @@ internal interface IScreenEngine
     /// <param name="folder">The folder as the user gave it.</param>
     /// <param name="figures">Pictures to draw.</param>
     /// <param name="isAlone">Whether the run is over one recording.</param>
+    /// <param name="share">What it is a share of; null for a whole run.</param>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or cannot be written.</exception>
-    IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone);
+    IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null);
 }

@@ -37,6 +37,9 @@ internal sealed record ScreenRequest
     /// <summary>Recordings audited at the same time, 1 or more.</summary>
     public int Jobs { get; init; } = Environment.ProcessorCount;
 
+    /// <summary>The part of the recordings that is audited; null: all.</summary>
+    public RecordingShare? Share { get; init; }
+
     /// <summary>Pictures to draw; null: all for one recording, a summary for several.</summary>
     public FigureChoice? Figures { get; init; }
 

@@ -4,6 +4,7 @@ using ChannelAudit.Impedance;
 using ChannelAudit.Recordings;
 using ChannelAudit.Recordings.Edf;
 using ChannelAudit.Reports.Digests;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Reports.Wording;
 using ChannelAudit.Results;
@@ -31,22 +32,24 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
     {
         // Everything that can be refused is refused before the first recording costs time.
         FoundRecordings found = request.Known is { } known ? new FoundRecordings(known, []) : RecordingList.Search(request.Paths, [.. FilesOtherThanRecordings(request)]);
-        ImmutableArray<RecordingEntry> entries = found.Entries;
+        ImmutableArray<RecordingEntry> all = found.Entries;
+        ImmutableArray<RecordingEntry> entries = request.Share is { } own ? own.From(all) : all;
         if (!found.PassedOver.IsEmpty)
         {
             log.Warning("passed over, since they hold no lines of numbers: {Files:l}; name one by itself to have it audited", Text.OneLine.List(found.PassedOver));
         }
 
         SayPersonFields(entries);
-        FigureChoice figures = request.Figures ?? (entries.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
+        FigureChoice figures = request.Figures ?? (all.Length == 1 ? FigureChoice.All : FigureChoice.Summary);
         ScreenInputs inputs = ReadInputs(request, figures == FigureChoice.All && !request.DrawsNothing) with { Threads = request.Jobs / Math.Max(1, entries.Length) };
-        if (request.EventsFile is { } events && entries.Length > 1)
+        if (request.EventsFile is { } events && all.Length > 1)
         {
-            throw UsageErrors.EventsOfOne(events, entries.Length);
+            throw UsageErrors.EventsOfOne(events, all.Length);
         }
 
-        AuditRun run = RunOf(inputs, entries);
-        using IScreenOutput place = engine.Open(run, request.OutFolder, figures, request.IsAlone ?? (entries.Length == 1));
+        bool isAlone = request.IsAlone ?? (all.Length == 1);
+        SharePlan? plan = request.Share is { } share ? new SharePlan(share, all, ScreenWork.WordOf(figures), isAlone) : null;
+        using IScreenOutput place = engine.Open(RunOf(inputs, all), request.OutFolder, figures, isAlone, plan);
         ScreenWork work = new(engine, place, inputs, figures, log, new Progress(error, progressColumns > 0, progressColumns, entries.Length, TimeProvider.System));
         RunDigest? standing = place.HasAudit ? work.AsBefore(entries, request.Jobs, cancel) : null;
         work.Progress.Clear();
@@ -59,7 +62,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         ImmutableArray<string> dropped = place.NotAmong(entries.Select(entry => entry.Id));
         ImmutableArray<UnreadRecording> unread = AuditAll(work, place, entries, request.Jobs, cancel);
         cancel.ThrowIfCancellationRequested();
-        if (unread.Length == entries.Length)
+        if (unread.Length == entries.Length && plan is null)
         {
             return ExitCode.Unread;
         }
@@ -67,16 +70,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         SayTakenOver(work.Progress.TakenOver, entries.Length);
         RunDigest digest = place.Finish(unread, cancel);
         place.Print(digest, isUnchanged: false, output);
-        if (!dropped.IsEmpty)
-        {
-            log.Warning("the audit that stood in {Folder:l} was also over {Recordings:l}: not in this run, so no longer in it", request.OutFolder, Text.OneLine.List(dropped));
-        }
-
-        if (!place.OutdatedStudies.IsEmpty)
-        {
-            log.Warning("what detectability found in {Recordings:l} is of other inputs: it was taken away; run it again", Text.OneLine.List(place.OutdatedStudies));
-        }
-
+        LeftOut.Say(log, request.OutFolder, dropped, place.OutdatedStudies);
         return unread.Length > 0 ? ExitCode.Unread : FailCode(digest, request.FailOn);
     }
 
@@ -128,8 +122,8 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
         return unread.ToImmutable();
     }
 
-    // Among folders of participants the name of a file alone says nothing.
-    private static ChannelAuditException WithPath(ChannelAuditException fault, RecordingEntry entry)
+    /// <summary>A fault of a recording with its path: among folders of participants the name of a file alone says nothing.</summary>
+    public static ChannelAuditException WithPath(ChannelAuditException fault, RecordingEntry entry)
     {
         string name = Text.OneLine.Of(Path.GetFileName(entry.FilePath));
         return fault.Message.StartsWith(name, StringComparison.Ordinal)

@@ -24,7 +24,7 @@ internal sealed class ScreenWork
     public ScreenWork(IScreenEngine engine, IScreenOutput place, ScreenInputs inputs, FigureChoice figures, ILogger log, Progress progress)
     {
         (_engine, _place, _inputs, _log, Progress) = (engine, place, inputs, log, progress);
-        _figures = figures switch { FigureChoice.None => "none", FigureChoice.Summary => "summary", _ => "all" };
+        _figures = WordOf(figures);
         _others =
         [
             ("version", ProductVersion.Text), ("criteria", inputs.Criteria.Sha256), ("setup", inputs.Setup.Sha256),
@@ -35,6 +35,9 @@ internal sealed class ScreenWork
             .. inputs.Files.Select(file => ($"{file.Role} as a file {file.FileName}", (string?)file.Sha256)),
         ];
     }
+
+    /// <summary>A choice of pictures as files and the command line name it.</summary>
+    public static string WordOf(FigureChoice figures) => figures switch { FigureChoice.None => "none", FigureChoice.Summary => "summary", _ => "all" };
 
     /// <summary>Tells a person how far the run has come.</summary>
     public Progress Progress { get; }

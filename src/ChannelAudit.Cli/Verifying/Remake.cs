@@ -73,18 +73,10 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
         Figures = Figures,
     };
 
-    private string? Restored(string role) => RecordedInputs.Of(run, role) is { } file ? Write(role, file.FileName, file.Bytes.AsSpan()) : null;
+    private string? Restored(string role) => RecordedInputs.Of(run, role) is { } file ? scratch.Put(file) : null;
 
     // Another version may have other defaults: all limits that were in force then.
-    private string Limits() => Write(RunInput.Criteria, "criteria.toml", System.Text.Encoding.UTF8.GetBytes(CriteriaText.Canonical(run.Audit.Criteria)));
-
-    private string Write(string role, string name, ReadOnlySpan<byte> bytes)
-    {
-        string path = scratch.In(Path.Combine("inputs", role, name));
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        File.WriteAllBytes(path, bytes);
-        return path;
-    }
+    private string Limits() => scratch.Put(new RunInput(RunInput.Criteria, "criteria.toml", [.. System.Text.Encoding.UTF8.GetBytes(CriteriaText.Canonical(run.Audit.Criteria))]));
 
     // A ledger that does not hold cannot be replayed; what no decision touches is made again without it.
     private void CopyDecisions()

@@ -1,3 +1,5 @@
+using ChannelAudit.Runs;
+
 namespace ChannelAudit.Cli.Verifying;
 
 /// <summary>A folder of the system's temporary ones, gone with everything in it when it is disposed.</summary>
@@ -33,6 +35,16 @@ internal sealed class ScratchFolder : IDisposable
 
     /// <summary>A path in it.</summary>
     public string In(string relative) => Path.Combine(FolderPath, relative);
+
+    /// <summary>Writes a file that a run was made with, under its own name.</summary>
+    /// <returns>Where it is.</returns>
+    public string Put(RunInput input)
+    {
+        string path = In(Path.Combine("inputs", input.Role, input.FileName));
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.WriteAllBytes(path, input.Bytes.AsSpan());
+        return path;
+    }
 
     /// <inheritdoc/>
     public void Dispose()

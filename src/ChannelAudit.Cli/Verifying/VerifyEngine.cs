@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using ChannelAudit.Cli.Screening;
 using ChannelAudit.Reports.Console;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -31,7 +32,7 @@ internal sealed class VerifyEngine(KeptPictures? pictures, KeptStudyFiles studie
     }
 
     /// <inheritdoc/>
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone)
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null)
     {
         AuditOutput output = new(run, folder, figures, isAlone, new TerminalStyle(), pictures is null ? null : pictures.Of);
         studies.CopyTo(folder);

@@ -23,7 +23,7 @@ internal sealed class FolderSearch(List<string> passedOver, IReadOnlyCollection<
     /// <exception cref="ChannelAuditException">When a folder cannot be listed.</exception>
     public void In(string folder, string below, bool isBids)
     {
-        if (OutputFolder.IsAudit(folder))
+        if (OutputFolder.IsOfARun(folder))
         {
             return;
         }

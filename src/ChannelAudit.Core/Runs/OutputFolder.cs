@@ -9,8 +9,12 @@ public static class OutputFolder
     /// <summary>The name of the file that makes a folder an audit.</summary>
     public const string AuditFile = "audit.json";
 
+    /// <summary>The name of the file that makes a folder a share of a run.</summary>
+    public const string ShareFile = "share.json";
+
     // These stand in what the writer leaves behind: the layout's name, where recordings wait for the end of a run, and the ending of files not yet whole.
     private const string FormatStart = "channelaudit-audit/";
+    private const string ShareStart = "channelaudit-share/";
     private const string UnfinishedStart = ".unfinished/";
     private const string PartialEnding = ".channelaudit-partial";
 
@@ -32,9 +36,14 @@ public static class OutputFolder
 
     /// <summary>Whether a folder holds an audit of ours.</summary>
     /// <param name="folder">The folder.</param>
-    public static bool IsAudit(string folder)
+    public static bool IsAudit(string folder) => IsOf(Path.Combine(folder, AuditFile), FormatStart);
+
+    /// <summary>Whether a folder holds an audit or a share of ours: no recordings are searched for in it.</summary>
+    /// <param name="folder">The folder.</param>
+    public static bool IsOfARun(string folder) => IsAudit(folder) || IsOf(Path.Combine(folder, ShareFile), ShareStart);
+
+    private static bool IsOf(string file, string start)
     {
-        string file = Path.Combine(folder, AuditFile);
         if (!File.Exists(file))
         {
             return false;
@@ -47,7 +56,7 @@ public static class OutputFolder
             return document.RootElement.ValueKind == JsonValueKind.Object
                 && document.RootElement.TryGetProperty("format", out JsonElement format)
                 && format.ValueKind == JsonValueKind.String
-                && format.GetString()!.StartsWith(FormatStart, StringComparison.Ordinal);
+                && format.GetString()!.StartsWith(start, StringComparison.Ordinal);
         }
         catch (Exception fault) when (fault is JsonException or IOException or UnauthorizedAccessException)
         {

@@ -139,7 +139,7 @@ public static class AuditJson
         json.WriteEndObject();
     }
 
-    private static void WriteUnread(Utf8JsonWriter json, UnreadRecording unread)
+    internal static void WriteUnread(Utf8JsonWriter json, UnreadRecording unread)
     {
         json.WriteStartObject();
         json.WriteString("path", unread.Path);

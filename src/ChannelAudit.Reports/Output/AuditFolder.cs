@@ -143,6 +143,19 @@ public sealed class AuditFolder : IDisposable
         }
     }
 
+    /// <summary>Takes the files of a recording out of a share, to wait for the end of the run.</summary>
+    /// <returns>Whether they were there, whole and made from these inputs.</returns>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public bool Import(string id, RecordingStamp stamp, string share)
+    {
+        if (UnfinishedRun.FindIn(share, id, stamp) is not { } files)
+        {
+            return false;
+        }
+
+        return _unfinished.Write(id, stamp, [.. files.Select(file => (file.Path, (Action<Stream>)(stream => CopyOf(UnfinishedRun.PlaceIn(share, id, file.Path), stream))))]).SequenceEqual(files);
+    }
+
     /// <summary>Writes the files of a recording to wait for the end of the run.</summary>
     internal void Write(string id, RecordingStamp stamp, IReadOnlyList<(string Name, Action<Stream> Write)> files) =>
         Hold(id, _unfinished.Write(id, stamp, files), waits: true);
@@ -239,6 +252,12 @@ public sealed class AuditFolder : IDisposable
         {
             return false;
         }
+    }
+
+    private static void CopyOf(string file, Stream target)
+    {
+        using FileStream source = File.OpenRead(file);
+        source.CopyTo(target);
     }
 
     // What cannot be read is not as it was written; the run that follows says why.

@@ -16,8 +16,6 @@ namespace ChannelAudit.Reports.Output;
 /// <remarks><see cref="Keep"/> may be called on several threads, each with recordings of its own; the rest belongs to one thread.</remarks>
 public sealed class RunWriter : IDisposable
 {
-    private const string PageName = "report.html";
-
     private readonly AuditRun _run;
     private readonly AuditFolder _folder;
     private readonly bool _isAlone;
@@ -51,8 +49,7 @@ public sealed class RunWriter : IDisposable
 
     /// <summary>Files that every recording of a run has, beside pictures.</summary>
     /// <param name="isAlone">Whether the run is over one recording.</param>
-    public static IReadOnlyCollection<string> FilesNeeded(bool isAlone) =>
-        isAlone ? ["result.json", "measures.tsv", "pairs.tsv"] : ["result.json", "measures.tsv", "pairs.tsv", PageName];
+    public static IReadOnlyCollection<string> FilesNeeded(bool isAlone) => RecordingContent.Names(withPage: !isAlone);
 
     /// <summary>Writes the files of a finished recording, where they wait for the end of the run.</summary>
     /// <param name="recording">The result.</param>
@@ -62,21 +59,7 @@ public sealed class RunWriter : IDisposable
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
     public void Keep(RecordingResult recording, RecordingStamp stamp, ImmutableArray<FigureFile> pictures)
     {
-        AuditWriter.RequireSafe(recording.Id);
-        ResultOrigin origin = new(_run.Version, _run.Criteria.Sha256, _run.Setup.Sha256);
-        List<(string, Action<Stream>)> files =
-        [
-            ("result.json", stream => ResultWriter.Write(recording, origin, stream)),
-            ("measures.tsv", stream => MeasuresTsv.Write(recording, stream)),
-            ("pairs.tsv", stream => PairsTsv.Write(recording, stream)),
-        ];
-        if (!_isAlone)
-        {
-            files.Add((PageName, stream => stream.Write(ReportPage.OfRecording(_run with { Warnings = [] }, Decided(recording), ReportFigures.Beside(pictures)))));
-        }
-
-        files.AddRange(pictures.Select(picture => (picture.Name, (Action<Stream>)(stream => stream.Write(picture.Png.Span)))));
-        _folder.Write(recording.Id, stamp, files);
+        _folder.Write(recording.Id, stamp, RecordingContent.Of(_run, recording, _isAlone ? null : Decided(recording), pictures));
     }
 
     /// <summary>Adds a recording that was kept or taken over, in the order of the tables, with the decisions about it.</summary>
@@ -89,7 +72,7 @@ public sealed class RunWriter : IDisposable
         if (!_isAlone && recording.Decisions is not null)
         {
             // A page that was taken over may be older than the last decision.
-            _folder.Replace(recording.Id, PageName, ReportPage.OfRecording(_run with { Warnings = [] }, recording, ReportFigures.Beside(PicturesOf(recording.Id))));
+            _folder.Replace(recording.Id, RecordingContent.PageName, RecordingContent.Page(_run, recording, PicturesOf(recording.Id)));
         }
 
         _verdicts.Add(table => VerdictsTsv.AddRows(table, recording));

@@ -19,6 +19,8 @@ internal sealed class UnfinishedRun : IDisposable
     /// <summary>The name of the folder.</summary>
     public const string FolderName = ".unfinished";
 
+    // Below this, so that no recording can be called like a table or the lock.
+    private const string RecordingsName = "recordings";
     private const string ListName = "list.json";
     private const string LockName = "lock";
     private const string AloneSuffix = ".alone";
@@ -50,17 +52,22 @@ internal sealed class UnfinishedRun : IDisposable
     /// <summary>Opens or makes it; null while another run writes there.</summary>
     /// <param name="audit">The audit's folder; it may be missing yet.</param>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public static UnfinishedRun? TryOpen(string audit) => TryOpen(audit, LeftTries);
+    public static UnfinishedRun? TryOpen(string audit) => TryOpen(audit, FolderName, LeftTries);
 
-    private static UnfinishedRun? TryOpen(string audit, int left)
+    /// <summary>Opens or makes one that lies open in a folder of its own, to be put together with others later; null while another run writes there.</summary>
+    /// <param name="folder">The folder; it may be missing yet.</param>
+    /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
+    public static UnfinishedRun? TryOpenShare(string folder) => TryOpen(folder, string.Empty, LeftTries);
+
+    private static UnfinishedRun? TryOpen(string audit, string name, int left)
     {
-        string folder = Path.Combine(Path.GetFullPath(audit), FolderName);
+        string folder = Path.GetFullPath(Path.Combine(audit, name));
         MadeFolders made = new();
         try
         {
-            if (new DirectoryInfo(folder) is { Exists: true, LinkTarget: not null })
+            if (name.Length > 0 && new DirectoryInfo(folder) is { Exists: true, LinkTarget: not null })
             {
-                throw OutputErrors.LinkedFolder(audit, FolderName);
+                throw OutputErrors.LinkedFolder(audit, name);
             }
 
             made.Make(folder);
@@ -74,7 +81,7 @@ internal sealed class UnfinishedRun : IDisposable
         {
             // The run before went away just now, and took lock and folder with it.
             made.RemoveEmpty();
-            return TryOpen(audit, left - 1);
+            return TryOpen(audit, name, left - 1);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -84,17 +91,29 @@ internal sealed class UnfinishedRun : IDisposable
     }
 
     /// <summary>Where a file of a recording waits.</summary>
-    public string Place(string id, string file) => Path.Combine(_folder, id, file);
+    public string Place(string id, string file) => PlaceIn(_folder, id, file);
+
+    /// <summary>Where a file of a recording waits in a share.</summary>
+    /// <param name="folder">The folder of the share.</param>
+    /// <param name="id">The recording.</param>
+    /// <param name="file">The file.</param>
+    public static string PlaceIn(string folder, string id, string file) => Path.Combine(folder, RecordingsName, id, file);
 
     /// <summary>Where a table that is still growing is written.</summary>
     public string Place(string file) => Path.Combine(_folder, file);
 
     /// <summary>The files of a recording that waits, whole and unchanged; null when there is none, or it was made from other inputs.</summary>
-    public ImmutableArray<OutputFile>? Find(string id, RecordingStamp stamp)
+    public ImmutableArray<OutputFile>? Find(string id, RecordingStamp stamp) => FindIn(_folder, id, stamp);
+
+    /// <summary>The files of a recording that waits in a share, whole and unchanged; null when there is none, or it was made from other inputs.</summary>
+    /// <param name="folder">The folder of the share.</param>
+    /// <param name="id">The recording.</param>
+    /// <param name="stamp">From what it must have been made.</param>
+    public static ImmutableArray<OutputFile>? FindIn(string folder, string id, RecordingStamp stamp)
     {
         try
         {
-            string list = Place(id, ListName);
+            string list = PlaceIn(folder, id, ListName);
             if (!File.Exists(list))
             {
                 return null;
@@ -104,7 +123,7 @@ internal sealed class UnfinishedRun : IDisposable
             JsonField root = new(document.RootElement, ListName, string.Empty);
             RecordingStamp found = new(root.Text("inputs_sha256"), root.Text("figures"));
             ImmutableArray<OutputFile> files = root.List("files", file => new OutputFile(file.Text("path"), file.Text("sha256")));
-            return found == stamp && files.All(file => SafePath.IsName(file.Path) && FileHash.Is(Place(id, file.Path), file.Sha256)) ? files : null;
+            return found == stamp && files.All(file => SafePath.IsName(file.Path) && FileHash.Is(PlaceIn(folder, id, file.Path), file.Sha256)) ? files : null;
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or JsonException or ChannelAuditException)
         {
@@ -146,6 +165,18 @@ internal sealed class UnfinishedRun : IDisposable
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             throw OutputErrors.CannotWrite($"recordings/{id}/{name}", exception);
+        }
+    }
+
+    /// <summary>Throws away recordings that wait and are not among these.</summary>
+    /// <param name="ids">Those that stay.</param>
+    public void KeepOnly(IEnumerable<string> ids)
+    {
+        HashSet<string> kept = [.. ids];
+        DirectoryInfo recordings = new(Path.Combine(_folder, RecordingsName));
+        foreach (DirectoryInfo folder in recordings.Exists ? recordings.EnumerateDirectories().Where(folder => !kept.Contains(folder.Name)) : [])
+        {
+            Quietly.Do(() => folder.Delete(recursive: true));
         }
     }
 

@@ -1,4 +1,5 @@
 using ChannelAudit.Cli.Screening;
+using ChannelAudit.Reports.Shares;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 
@@ -36,5 +37,5 @@ internal sealed class CountingEngine : IScreenEngine
         return _engine.Audit(recording, inputs, sha256, cancel);
     }
 
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone) => _engine.Open(run, folder, figures, isAlone);
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null) => _engine.Open(run, folder, figures, isAlone, share);
 }

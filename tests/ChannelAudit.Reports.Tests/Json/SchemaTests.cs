@@ -92,6 +92,7 @@ public sealed class SchemaTests
     [InlineData("methods")]
     [InlineData("decision")]
     [InlineData("bundle")]
+    [InlineData("share")]
     public void EveryPropertyIsDescribed(string name)
     {
         List<string> bare = [];
