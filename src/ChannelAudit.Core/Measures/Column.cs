@@ -10,18 +10,20 @@ public sealed class Column<T> : IReadOnlyList<T>
     where T : unmanaged
 {
     // Two hours of half seconds; an hour stays in memory whole.
-    private const int InMemory = 1 << 14;
+    private const int UsuallyInMemory = 1 << 14;
     private const int PageBits = 10;
     private const int PageLength = 1 << PageBits;
 
     private readonly Spill spill;
+    private readonly int inMemory;
     private readonly List<long> places = [];
     private T[] own = [];
     private Page? looked;
 
     /// <summary>Starts an empty list.</summary>
     /// <param name="spill">Takes what does not stay in memory.</param>
-    public Column(Spill? spill = null) => this.spill = spill ?? new Spill();
+    /// <param name="inMemory">Up to how many entries all of them stay, in whole pages of 1024.</param>
+    public Column(Spill? spill = null, int inMemory = UsuallyInMemory) => (this.spill, this.inMemory) = (spill ?? new Spill(), inMemory);
 
     /// <inheritdoc/>
     public int Count { get; private set; }
@@ -49,12 +51,12 @@ public sealed class Column<T> : IReadOnlyList<T>
         int inOwn = Count - (places.Count << PageBits);
         if (inOwn == own.Length)
         {
-            Array.Resize(ref own, Math.Max(PageLength, Math.Min(InMemory, 2 * own.Length)));
+            Array.Resize(ref own, Math.Max(PageLength, Math.Min(inMemory, 2 * own.Length)));
         }
 
         own[inOwn] = value;
         Count++;
-        if (inOwn + 1 == InMemory || (places.Count > 0 && inOwn + 1 == PageLength))
+        if (inOwn + 1 == inMemory || (places.Count > 0 && inOwn + 1 == PageLength))
         {
             KeepPages(inOwn + 1);
         }

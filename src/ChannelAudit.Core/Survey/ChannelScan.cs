@@ -19,7 +19,8 @@ internal sealed record ChannelScan(TimeSurvey Time, TimeScan Whole, SampleRanges
     /// <param name="cancellation">Checked for every block.</param>
     public static ImmutableArray<ChannelScan> Of(Recording recording, ImmutableArray<Channel> channels, CancellationToken cancellation)
     {
-        TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel))];
+        Spill spill = new();
+        TimeSurveyor[] surveyors = [.. channels.Select(channel => new TimeSurveyor(channel, spill))];
         SampleBlocks.VisitTogether(recording, channels, i => TimeSurveyor.CarryOf(channels[i]), (i, block) => surveyors[i].Add(block), cancellation);
         TimeSurvey[] times = [.. surveyors.Select(surveyor => surveyor.Finish())];
 

@@ -26,7 +26,9 @@ public sealed class TimeSurveyor
     private double greatest = double.NegativeInfinity;
 
     /// <summary>Starts with a channel.</summary>
-    public TimeSurveyor(Channel channel)
+    /// <param name="channel">The channel.</param>
+    /// <param name="spill">Takes what of a long recording does not stay in memory.</param>
+    public TimeSurveyor(Channel channel, Spill? spill = null)
     {
         this.channel = channel;
         upper = new ExtremePile(channel.Step);
@@ -35,7 +37,7 @@ public sealed class TimeSurveyor
         swings = new SwingCount(channel.Rate.Value);
         if (channel.Rate.Value >= PopFilter.LeastRateHz)
         {
-            (filter, pops, envelope) = (PopFilter.At(channel.Rate.Value), new PopScreen(channel.Rate.Value), new EnvelopeSums(channel));
+            (filter, pops, envelope) = (PopFilter.At(channel.Rate.Value), new PopScreen(channel.Rate.Value), new EnvelopeSums(channel, spill));
         }
     }
 

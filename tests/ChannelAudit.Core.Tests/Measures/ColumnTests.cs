@@ -27,6 +27,21 @@ public sealed class ColumnTests
         Assert.Throws<ArgumentOutOfRangeException>(() => column[-1]);
     }
 
+    [Theory]
+    [InlineData(2047)]
+    [InlineData(2048)]
+    [InlineData(9000)]
+    public void HowMuchStaysInMemoryMayBeAskedFor(int count)
+    {
+        Column<double> column = new(new Spill(), 2048);
+        for (int i = 0; i < count; i++)
+        {
+            column.Add(i * 0.5);
+        }
+
+        Assert.Equal(Enumerable.Range(0, count).Select(i => i * 0.5), column);
+    }
+
     [Fact]
     public void AnyOrderReadsTheSame()
     {
