@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Runs;
 using ChannelAudit.Studies;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -51,7 +52,7 @@ internal sealed record PreviousAudit(
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(utf8);
+            using JsonDocument document = StrictJson.Parse(utf8);
             JsonField root = new(document.RootElement, FileName, string.Empty);
             if (document.RootElement.ValueKind != JsonValueKind.Object || root.TextOrNull("format")?.StartsWith(AuditJson.FormatName, StringComparison.Ordinal) != true)
             {

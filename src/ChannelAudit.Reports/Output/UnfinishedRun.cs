@@ -4,6 +4,7 @@ using System.Text.Json;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -100,7 +101,7 @@ internal sealed class UnfinishedRun : IDisposable
                 return null;
             }
 
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(list));
+            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(list));
             JsonField root = new(document.RootElement, ListName, string.Empty);
             RecordingStamp found = new(root.Text("inputs_sha256"), root.Text("figures"));
             ImmutableArray<OutputFile> files = root.List("files", file => new OutputFile(file.Text("path"), file.Text("sha256")));

@@ -86,7 +86,7 @@ internal static class StoredAuditReading
     {
         try
         {
-            return JsonDocument.Parse(utf8);
+            return StrictJson.Parse(utf8);
         }
         catch (JsonException fault)
         {
