@@ -43,7 +43,7 @@ public static class OutputFolder
 
         try
         {
-            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(file));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(file));
             return document.RootElement.ValueKind == JsonValueKind.Object
                 && document.RootElement.TryGetProperty("format", out JsonElement format)
                 && format.ValueKind == JsonValueKind.String

@@ -82,7 +82,7 @@ internal static class BidsTarget
             }
 
             JsonDocumentOptions lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
-            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(file), lenient);
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(file), lenient);
             return document.RootElement.Clone();
         }
         catch (JsonException)

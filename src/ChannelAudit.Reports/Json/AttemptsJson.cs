@@ -41,7 +41,7 @@ public static class AttemptsJson
 
         try
         {
-            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(path));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(path));
             JsonField root = new(document.RootElement, FileName, string.Empty);
             return document.RootElement.ValueKind == JsonValueKind.Object && string.Equals(root.TextOrNull("format"), Format, StringComparison.Ordinal)
                 ? root.List("attempts", Read)

@@ -128,7 +128,7 @@ public static class CommitJournal
         string file = $"{UnfinishedRun.FolderName}/{Name}";
         try
         {
-            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(PlaceIn(folder)));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(PlaceIn(folder)));
             JsonField root = new(document.RootElement, file, string.Empty);
             ImmutableArray<(string From, string To)> moves = root.List("moves", move => (move.Text("from"), move.Text("to")));
             ImmutableArray<string> stale = root.Texts("stale");

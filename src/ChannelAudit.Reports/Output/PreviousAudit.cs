@@ -40,7 +40,7 @@ internal sealed record PreviousAudit(
         try
         {
             string audit = Path.Combine(folder, FileName);
-            return File.Exists(audit) ? Read(folder, File.ReadAllBytes(audit)) : RequireEmpty(folder);
+            return File.Exists(audit) ? Read(folder, PlainFile.ReadAllBytes(audit)) : RequireEmpty(folder);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {

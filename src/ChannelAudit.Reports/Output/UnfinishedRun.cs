@@ -101,7 +101,7 @@ internal sealed class UnfinishedRun : IDisposable
                 return null;
             }
 
-            using JsonDocument document = StrictJson.Parse(File.ReadAllBytes(list));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(list));
             JsonField root = new(document.RootElement, ListName, string.Empty);
             RecordingStamp found = new(root.Text("inputs_sha256"), root.Text("figures"));
             ImmutableArray<OutputFile> files = root.List("files", file => new OutputFile(file.Text("path"), file.Text("sha256")));
