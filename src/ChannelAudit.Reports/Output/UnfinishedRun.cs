@@ -167,6 +167,8 @@ internal sealed class UnfinishedRun : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        RemoveHusks();
+
         // Away before it is unlocked; Windows lets it go only afterwards.
         string path = _lock.Name;
         Quietly.Delete(path);
@@ -184,6 +186,16 @@ internal sealed class UnfinishedRun : IDisposable
 
         _made.RemoveEmpty();
     }
+
+    // A run that was ended after it moved a recording's files, and before it took the list away, leaves a list of nothing.
+    private void RemoveHusks() => Quietly.Do(() =>
+    {
+        foreach (string folder in Directory.EnumerateDirectories(_folder)
+            .Where(folder => Directory.EnumerateFileSystemEntries(folder).All(entry => string.Equals(Path.GetFileName(entry), ListName, StringComparison.Ordinal))))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    });
 
     private OutputFile Write(string id, string name, Action<Stream> write)
     {
