@@ -1,6 +1,7 @@
 using ChannelAudit.Decisions;
 using ChannelAudit.Events;
 using ChannelAudit.Recordings;
+using ChannelAudit.Recordings.Edf;
 using ChannelAudit.Runs;
 using ChannelAudit.Setup;
 using ChannelAudit.TestKit;
@@ -38,6 +39,15 @@ public sealed class PlainFileTests : IDisposable
         ChannelAuditException fault = await Assert.ThrowsAsync<ChannelAuditException>(() => Task.Run(() => Read(pipe)).WaitAsync(Enough));
 
         Assert.Contains(message, fault.Message, StringComparison.Ordinal);
+    }
+
+    [SkippableFact]
+    public async Task APipeHasNoFieldsAboutAPerson()
+    {
+        Skip.IfNot(NamedPipe.CanBeMade, "no named pipes");
+        string pipe = NamedPipe.Make(_folder.In("rec.edf"));
+
+        Assert.False(await Task.Run(() => EdfPersonFields.AreFilledIn(pipe)).WaitAsync(Enough));
     }
 
     [SkippableFact]
