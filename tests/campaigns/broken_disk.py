@@ -107,7 +107,7 @@ class BrokenDisk(killed.Campaign):
             with self.disk(self.at("t"), 1 << 16) as folder:
                 shutil.copytree(self.at("old"), folder, dirs_exist_ok=True)
                 room = os.statvfs(folder)
-                with open(os.path.join(folder, ".ballast.channelaudit-partial"), "wb") as ballast:
+                with open(os.path.join(folder, "ballast.bin"), "wb") as ballast:
                     ballast.write(bytes(max(0, (room.f_bavail * room.f_frsize) - (left * 1024))))
                 done = self.tried(what, self.decision(folder, reason), (0, 2))
                 kept = done is not None and "Kept as decision" in done.stdout
