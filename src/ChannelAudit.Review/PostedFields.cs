@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Review;
 
@@ -16,7 +17,9 @@ internal static class PostedFields
     {
         try
         {
-            using JsonDocument document = await JsonDocument.ParseAsync(body, Strict, cancel);
+            using MemoryStream bytes = new();
+            await body.CopyToAsync(bytes, cancel);
+            using JsonDocument document = StrictJson.Parse(bytes.ToArray(), Strict);
             if (document.RootElement.ValueKind != JsonValueKind.Object)
             {
                 return null;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using ChannelAudit.Criteria;
 using ChannelAudit.Decisions;
 using ChannelAudit.Events;
@@ -6,6 +7,9 @@ using ChannelAudit.Impedance;
 using ChannelAudit.Lists;
 using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Bundles;
+using ChannelAudit.Reports.Json;
+using ChannelAudit.Reports.Output;
+using ChannelAudit.Reports.Stored;
 using ChannelAudit.Setup;
 
 namespace ChannelAudit.Fuzz;
@@ -26,11 +30,13 @@ internal static class Targets
         ["setup"] = ("setup.toml", path => SetupFile.Read(path)),
         ["criteria"] = ("criteria.toml", path => CriteriaFile.Read(path)),
         ["readings"] = ("readings.tsv", path => ImpedanceLog.Read(path, StudySetup.Empty)),
-        ["ledger"] = (Decisions.Ledger.FileName, path => Decisions.Ledger.Read(Path.GetDirectoryName(path)!)),
+        ["ledger"] = (Decisions.Ledger.FileName, Chain),
         ["decisions"] = ("decisions.tsv", path => DecisionTable.Read(path, "R. Viewer")),
         ["exclusions"] = ("exclusions.tsv", path => ExclusionList.Read(path)),
         ["labels"] = ("labels.tsv", path => LabelList.Read(path)),
         ["bundle"] = ("bundle.zip", Bundle),
+        ["audit"] = (PreviousAudit.FileName, path => StoredAuditReading.Open(Path.GetDirectoryName(path)!, withDecisions: false)),
+        ["result"] = ("result.json", path => ResultReader.Read(File.ReadAllBytes(path), "result.json")),
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     private static void Recording(string path)
@@ -44,6 +50,17 @@ internal static class Targets
                 recording.Samples.Read(channel, stretch.StoredStart, samples.AsSpan(0, (int)Math.Min(stretch.Length, MostSamples)));
             }
         }
+    }
+
+    // Whoever writes a ledger of his own can give its lines any hash; no mutation hits one, so lines are read without it, too.
+    private static void Chain(string path)
+    {
+        foreach (string line in File.ReadLines(path, Encoding.Latin1))
+        {
+            DecisionJson.Read(Encoding.Latin1.GetBytes(line));
+        }
+
+        Decisions.Ledger.Read(Path.GetDirectoryName(path)!);
     }
 
     private static void Bundle(string path)

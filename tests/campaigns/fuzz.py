@@ -1,22 +1,25 @@
 #!/usr/bin/env python3
 """Coverage-guided fuzzing of the readers with afl-fuzz (Debian's afl++) and SharpFuzz.
 
-    python3 tests/campaigns/fuzz.py PROGRAM FOLDER [--minutes 30] [--jobs 2] [TARGET...]
+    python3 tests/campaigns/fuzz.py PROGRAM FOLDER [--minutes 30] [--longest 90] [--jobs 2] [TARGET...]
 
 Builds tests/ChannelAudit.Fuzz, instruments the project's assemblies in a copy, makes seeds with PROGRAM (channelaudit) and from tests/ChannelAudit.Fuzz/seeds, and fuzzes each
-reader for that long and on until 10 minutes have found no new path. What was found lies in FOLDER/TARGET. Prints one line a target: runs, paths, minutes since the last new
+reader for that long and on until 10 minutes have found no new path, or the longest time is over. What was found lies in FOLDER/TARGET. Prints one line a target: runs, paths, minutes since the last new
 one, crashes, hangs (over 2 s). Ends with 1 when there was a crash or a hang. Python's standard library only.
 """
 import argparse
+import io
 import os
+import random
 import shutil
 import subprocess
 import sys
 import time
+import zipfile
 
 ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 PROJECT = os.path.join(ROOT, "tests", "ChannelAudit.Fuzz")
-TARGETS = ["edf", "bdf", "text", "events", "channels", "setup", "criteria", "readings", "ledger", "decisions", "exclusions", "labels", "bundle"]
+TARGETS = ["edf", "bdf", "text", "events", "channels", "setup", "criteria", "readings", "ledger", "decisions", "exclusions", "labels", "bundle", "audit", "result"]
 QUIET_MINUTES = 10
 LARGEST_SEED = 16384
 
@@ -48,11 +51,42 @@ def seeds(program, folder):
             if kind:
                 number += 1
                 put(work, kind, f"demo{number}-{name}", open(os.path.join(place, name), "rb").read()[:LARGEST_SEED])
+    made(program, os.path.join(folder, "made"), work)
     stored = os.path.join(PROJECT, "seeds")
     for kind in sorted(os.listdir(stored)) if os.path.isdir(stored) else []:
         for name in sorted(os.listdir(os.path.join(stored, kind))):
             put(work, kind, name, open(os.path.join(stored, kind, name), "rb").read())
     return work
+
+
+# What only the program can make: a hash-chained ledger, a bundle, and an audit's own files, of one channel of three seconds.
+def made(program, folder, work):
+    shutil.rmtree(folder, ignore_errors=True)
+    os.makedirs(os.path.join(folder, "study"))
+    noise = random.Random(1)
+    with open(os.path.join(folder, "study", "T1.csv"), "w", encoding="utf-8") as file:
+        file.write("cheek (uV)\n" + "".join(f"{noise.gauss(0, 3):.1f}\n" for _ in range(600)))
+    with open(os.path.join(folder, "setup.toml"), "w", encoding="utf-8") as file:
+        file.write('[recording]\nsampling_hz = 200.0\n\n[trials]\nfrom = "blocks"\n')
+
+    def run(*words):
+        subprocess.run([program, *words], check=True, stdout=subprocess.DEVNULL, cwd=folder)
+
+    run("screen", "study", "--setup", "setup.toml", "--out", "audit", "--figures", "none")
+    for trial, verdict in (("1", "reject"), (None, "questionable")):
+        run("decide", "audit", "--recording", "T1", "--channel", "cheek", *(["--trial", trial] if trial else []), "--verdict", verdict, "--by", "R.Viewer", "--reason", f"found {verdict}")
+    run("decide", "audit", "--withdraw", "2", "--by", "S.Econd", "--reason", "not so")
+    run("export", "bundle", "audit", "--data", "study", "--to", "bundle.zip")
+    for kind, name in (("ledger", "audit/decisions.jsonl"), ("audit", "audit/audit.json"), ("result", "audit/recordings/T1/result.json"), ("bundle", "bundle.zip")):
+        with open(os.path.join(folder, name), "rb") as file:
+            put(work, kind, "made-" + os.path.basename(name), file.read())
+    # The same bundle unpacked, so that a changed byte is a changed word and no broken stream.
+    plain = io.BytesIO()
+    with zipfile.ZipFile(os.path.join(folder, "bundle.zip")) as packed, zipfile.ZipFile(plain, "w") as stored:
+        for entry in packed.infolist():
+            if entry.filename == "bundle.json":
+                stored.writestr(zipfile.ZipInfo(entry.filename), packed.read(entry))
+    put(work, "bundle", "made-unpacked.zip", plain.getvalue())
 
 
 def put(work, kind, name, content):
@@ -92,6 +126,7 @@ def main():
     words.add_argument("folder")
     words.add_argument("targets", nargs="*")
     words.add_argument("--minutes", type=float, default=30)
+    words.add_argument("--longest", type=float, default=90, help="minutes after which a reader is left although there are still new paths")
     words.add_argument("--jobs", type=int, default=2)
     words.add_argument("--built", action="store_true", help="take the program that an earlier campaign built in FOLDER")
     given = words.parse_intermixed_args()
@@ -107,7 +142,8 @@ def main():
         for target, (process, started) in list(running.items()):
             found = stats(given.folder, target)
             elapsed = (time.time() - started) / 60
-            if process.poll() is None and (elapsed < given.minutes or minutes_since_new(found) < min(QUIET_MINUTES, given.minutes)):
+            quiet = minutes_since_new(found) >= min(QUIET_MINUTES, given.minutes)
+            if process.poll() is None and (elapsed < given.minutes or (not quiet and elapsed < given.longest)):
                 continue
             if process.poll() is None:
                 process.terminate()

@@ -20,6 +20,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import urllib.error
 import urllib.request
 
 OTHER_LIMITS = "[drift]\nquestionable = []\n"
@@ -186,7 +187,7 @@ class Campaign:
             end = time.monotonic() + self.random.uniform(0.05, 1.0)
             killed = False
             while not killed and turn < times:
-                body = json.dumps({"n": 1 + turn % 50, "verdict": "questionable", "reason": f"look {turn}", "seen": 1 << 20}).encode()
+                body = json.dumps({"n": 1 + turn % 50, "reach": "trial", "others": 0, "verdict": "questionable", "reason": f"look {turn}", "seen": 1 << 20}).encode()
                 request = urllib.request.Request(f"{origin}/decide", body, {"Content-Type": "application/json", "Origin": origin})
                 if time.monotonic() > end:
                     # In the midst of an answer.
@@ -197,6 +198,9 @@ class Campaign:
                         if answer.status == 200:
                             acknowledged.append(f"look {turn}")
                             self.count("review: acknowledged")
+                except urllib.error.HTTPError as refused:
+                    # A server that does not take it proves nothing.
+                    self.faults.append(f"review: refused with {refused.code}: {refused.read()[:200]}")
                 except OSError:
                     self.count("review: not yet")
                 turn += 1

@@ -18,7 +18,7 @@ internal sealed class ScreenWork
     private readonly string _figures;
     private readonly ILogger _log;
     private readonly ImmutableArray<(string Name, string? Hash)> _others;
-    private readonly ConcurrentDictionary<string, (string Sha256, RecordingStamp Stamp)> _known = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (string Sha256, FileState State, RecordingStamp Stamp)> _known = new(StringComparer.Ordinal);
 
     /// <summary>Prepares it.</summary>
     public ScreenWork(IScreenEngine engine, IScreenOutput place, ScreenInputs inputs, FigureChoice figures, ILogger log, Progress progress)
@@ -56,7 +56,7 @@ internal sealed class ScreenWork
         Progress.Starts(entry.RelativePath);
         try
         {
-            (string sha256, RecordingStamp stamp) = Inputs(entry);
+            (string sha256, FileState state, RecordingStamp stamp) = Inputs(entry);
             if (_place.TakeOver(entry.Id, stamp) is { } earlier)
             {
                 return new ScreenedRecording(entry, stamp, earlier, WasTakenOver: true);
@@ -64,6 +64,7 @@ internal sealed class ScreenWork
 
             _log.Debug("auditing {Path:l}", entry.RelativePath);
             RecordingResult result = _engine.Audit(entry, _inputs, sha256, cancel);
+            state.RequireStill(entry.FilePath);
             _place.Keep(result, stamp, cancel);
             return new ScreenedRecording(entry, stamp, WithoutViews(result));
         }
@@ -74,11 +75,12 @@ internal sealed class ScreenWork
         }
     }
 
-    private (string Sha256, RecordingStamp Stamp) Inputs(RecordingEntry entry) => _known.GetOrAdd(entry.Id, _ =>
+    private (string Sha256, FileState State, RecordingStamp Stamp) Inputs(RecordingEntry entry) => _known.GetOrAdd(entry.Id, _ =>
     {
+        FileState state = FileState.Of(entry.FilePath);
         string sha256 = InputKey.HashOf(entry.FilePath);
         Person person = Person.Of(_inputs.Setup, entry.RelativePath, participant => BidsParticipants.GroupOf(entry.FilePath, participant));
-        return (sha256, new RecordingStamp(InputKey.Of(entry, sha256, [.. _others, ("participant", person.Participant), ("group", person.Group)]), _figures));
+        return (sha256, state, new RecordingStamp(InputKey.Of(entry, sha256, [.. _others, ("participant", person.Participant), ("group", person.Group)]), _figures));
     });
 
     private bool IsKnown(RecordingEntry entry, CancellationToken cancel)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Verifying;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Verifying;
 
@@ -18,7 +19,7 @@ internal sealed class KeptPictures(RecordedRun run)
                 .Where(file => file.Path.StartsWith(start, StringComparison.Ordinal) && file.Path.EndsWith(".png", StringComparison.Ordinal))
                 .Select(file => (Name: file.Path[start.Length..], Place: Path.Combine(run.Audit.Folder, file.Path)))
                 .Where(file => File.Exists(file.Place))
-                .Select(file => new FigureFile(file.Name, File.ReadAllBytes(file.Place))),
+                .Select(file => new FigureFile(file.Name, PlainFile.ReadAllBytes(file.Place))),
         ];
     }
 }

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using ChannelAudit.Text;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Decisions;
@@ -46,7 +47,7 @@ internal static class DecisionJson
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(line);
+            using JsonDocument document = StrictJson.Parse(line);
             JsonElement root = document.RootElement;
             if (root.GetProperty("format").GetString() is not Format)
             {

@@ -127,6 +127,11 @@ internal static class LedgerReader
 
     private static byte[] Bytes(string path)
     {
+        if (PlainFile.IsEmpty(path))
+        {
+            return [];
+        }
+
         // A writer may be at work beside us.
         using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
         byte[] bytes = new byte[stream.Length];

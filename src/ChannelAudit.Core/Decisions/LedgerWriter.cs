@@ -39,8 +39,9 @@ public static class LedgerWriter
             Write(path, ledger, lines);
             return lines;
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException)
         {
+            // What has no places to write to is a pipe.
             throw LedgerErrors.CannotWrite(name, fault);
         }
     }

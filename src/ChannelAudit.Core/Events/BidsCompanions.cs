@@ -136,7 +136,7 @@ public static class BidsCompanions
         try
         {
             JsonDocumentOptions options = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(path), options);
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(path), options);
             mains ??= Number(document.RootElement, "PowerLineFrequency");
             rate ??= Number(document.RootElement, "SamplingFrequency");
             filters ??= Filters(document.RootElement);

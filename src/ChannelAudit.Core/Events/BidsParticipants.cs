@@ -1,3 +1,5 @@
+using ChannelAudit.Text;
+
 namespace ChannelAudit.Events;
 
 /// <summary><c>participants.tsv</c> of a BIDS data set: the groups of its participants. Nothing else of it is used.</summary>
@@ -26,7 +28,7 @@ public static class BidsParticipants
     {
         try
         {
-            if (!File.Exists(table))
+            if (!File.Exists(table) || PlainFile.IsEmpty(table))
             {
                 return null;
             }

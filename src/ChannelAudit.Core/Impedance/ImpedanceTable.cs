@@ -44,7 +44,7 @@ internal sealed class ImpedanceTable
         return new ImpedanceLog
         {
             FileName = table.File,
-            Sha256 = Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path))),
+            Sha256 = Convert.ToHexStringLower(SHA256.HashData(PlainFile.ReadAllBytes(path))),
             Readings = readings,
             Warnings = reader._warnings.ToImmutable(),
         };

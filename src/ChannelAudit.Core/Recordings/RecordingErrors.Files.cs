@@ -1,3 +1,5 @@
+using ChannelAudit.Text;
+
 namespace ChannelAudit.Recordings;
 
 /// <content>Files that cannot be opened at all.</content>
@@ -15,11 +17,11 @@ internal static partial class RecordingErrors
         $"{path}: is a folder, not a recording",
         "give the path of one recording inside it");
 
-    /// <summary>The file has no byte.</summary>
+    /// <summary>The file has no byte, or would be waited for.</summary>
     public static ChannelAuditException Empty(string file) => new(
         FaultKind.Recording,
         $"{file}: the file is empty",
-        "the recording was not saved or not copied: look for the complete file");
+        "the recording was not saved or not copied: look for the complete file; a pipe or a device cannot be read");
 
     /// <summary>Zeros stand where the header was.</summary>
     public static ChannelAuditException BeginsWithZeros(string file, long count) => new(

@@ -1,3 +1,4 @@
+using ChannelAudit.Text;
 using Microsoft.Win32.SafeHandles;
 
 namespace ChannelAudit.Recordings;
@@ -22,6 +23,11 @@ internal static class RecordingFiles
 
         try
         {
+            if (PlainFile.IsEmpty(path))
+            {
+                throw RecordingErrors.Empty(Path.GetFileName(path));
+            }
+
             return File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, FileOptions.None);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Security.Cryptography;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Runs;
 
@@ -14,6 +15,11 @@ public static class FileHash
     /// <exception cref="UnauthorizedAccessException">When it may not be read.</exception>
     public static string Of(string path)
     {
+        if (PlainFile.IsEmpty(path))
+        {
+            return Convert.ToHexStringLower(SHA256.HashData([]));
+        }
+
         using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1, FileOptions.SequentialScan);
         using IncrementalHash hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         byte[] buffer = ArrayPool<byte>.Shared.Rent(BufferBytes);

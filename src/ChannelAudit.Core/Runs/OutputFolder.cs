@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ChannelAudit.Decisions;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Runs;
 
@@ -51,8 +52,7 @@ public static class OutputFolder
 
         try
         {
-            using FileStream stream = File.OpenRead(file);
-            using JsonDocument document = JsonDocument.Parse(stream);
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(file));
             return document.RootElement.ValueKind == JsonValueKind.Object
                 && document.RootElement.TryGetProperty("format", out JsonElement format)
                 && format.ValueKind == JsonValueKind.String

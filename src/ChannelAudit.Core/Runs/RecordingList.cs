@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using ChannelAudit.Events;
 using ChannelAudit.Setup;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Runs;
 
@@ -62,7 +63,7 @@ public static class RecordingList
         {
             ImmutableArray<string> paths =
             [
-                .. File.ReadLines(list).Select(line => line.TrimStart('\uFEFF').Trim()).Where(line => line.Length > 0 && !line.StartsWith('#')).Select(line => Path.Combine(folder, line)),
+                .. (PlainFile.IsEmpty(list) ? [] : File.ReadLines(list)).Select(line => line.TrimStart('\uFEFF').Trim()).Where(line => line.Length > 0 && !line.StartsWith('#')).Select(line => Path.Combine(folder, line)),
             ];
             return paths.IsEmpty ? throw RunErrors.EmptyList(list) : paths;
         }

@@ -38,6 +38,18 @@ internal static class RunErrors
         "see that the file is still there and that you may read it",
         inner);
 
+    /// <summary>A file that somebody writes to.</summary>
+    public static ChannelAuditException ChangedMeanwhile(string path) => new(
+        FaultKind.Recording,
+        $"{OneLine.Of(Path.GetFileName(path))}: the file was changed while it was read",
+        "make sure that nothing writes to it, then run again; a recording that still goes on is for pilot --follow");
+
+    /// <summary>A file that somebody takes away.</summary>
+    public static ChannelAuditException RemovedMeanwhile(string path) => new(
+        FaultKind.Recording,
+        $"{OneLine.Of(Path.GetFileName(path))}: the file was removed while it was read",
+        "put it back, then run again");
+
     /// <summary>Two recordings that would be called the same.</summary>
     public static ChannelAuditException SameId(RecordingEntry first, RecordingEntry second) => new(
         FaultKind.Usage,

@@ -31,7 +31,7 @@ public sealed record RunInput(string Role, string FileName, ImmutableArray<byte>
     {
         try
         {
-            return new RunInput(role, Path.GetFileName(path), ImmutableArray.Create(File.ReadAllBytes(path)));
+            return new RunInput(role, Path.GetFileName(path), ImmutableArray.Create(PlainFile.ReadAllBytes(path)));
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {

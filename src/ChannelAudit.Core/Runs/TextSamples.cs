@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Runs;
 
@@ -62,6 +63,11 @@ internal static class TextSamples
     {
         try
         {
+            if (PlainFile.IsEmpty(path))
+            {
+                return [];
+            }
+
             byte[] start = new byte[StartBytes];
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 1);
             int read = stream.ReadAtLeast(start, StartBytes, throwOnEndOfStream: false);

@@ -36,6 +36,11 @@ internal sealed record SmallTable
                 throw SmallTableErrors.IsFolder(path);
             }
 
+            if (PlainFile.IsEmpty(path))
+            {
+                throw SmallTableErrors.Empty(file, kind);
+            }
+
             if (new FileInfo(path).Length > MostBytes)
             {
                 throw SmallTableErrors.TooLarge(file, kind);

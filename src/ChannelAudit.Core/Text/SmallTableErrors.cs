@@ -23,8 +23,8 @@ internal static class SmallTableErrors
     /// <summary>The file is no text.</summary>
     public static ChannelAuditException Binary(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the bytes are no text", kind.Shape);
 
-    /// <summary>The file has no content.</summary>
-    public static ChannelAuditException Empty(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the file is empty", kind.Shape);
+    /// <summary>The file has no content, or would be waited for.</summary>
+    public static ChannelAuditException Empty(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the file is empty", $"{kind.Shape}; a pipe or a device cannot be read");
 
     /// <summary>A table that cannot be meant.</summary>
     public static ChannelAuditException TooLarge(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: larger than 256 MiB", kind.Shape);

@@ -26,6 +26,10 @@ internal static class TomlErrors
     public static ChannelAuditException TooLarge(string file) => new(
         FaultKind.Usage, $"{file}: larger than 1 MiB, so it is no TOML file of ours", "give a text file in TOML, not a recording");
 
+    /// <summary>The file holds nothing, or would be waited for.</summary>
+    public static ChannelAuditException Empty(string file) => new(
+        FaultKind.Usage, $"{file}: the file is empty", "leave it out when there is nothing to say; a pipe or a device cannot be read");
+
     /// <summary>The file is not text.</summary>
     public static ChannelAuditException NotText(string file) => new(
         FaultKind.Usage, $"{file}: not UTF-8 text", "save it as plain text in UTF-8");

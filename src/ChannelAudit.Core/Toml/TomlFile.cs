@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Toml;
 
@@ -41,6 +42,11 @@ internal sealed record TomlFile(string Name, string Content, string Sha256)
     {
         try
         {
+            if (PlainFile.IsEmpty(path))
+            {
+                throw TomlErrors.Empty(name);
+            }
+
             using FileStream stream = File.OpenRead(path);
             if (stream.Length > Largest)
             {

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Bids;
 
@@ -81,7 +82,7 @@ internal static class BidsTarget
             }
 
             JsonDocumentOptions lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(file), lenient);
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(file), lenient);
             return document.RootElement.Clone();
         }
         catch (JsonException)

@@ -8,6 +8,7 @@ using ChannelAudit.Reports.Verifying;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
 using ChannelAudit.Segments;
+using ChannelAudit.Text;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Bundles;
@@ -43,7 +44,7 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
         IEnumerable<string> files = run.Files.Select(file => file.Path).Append(PreviousAudit.FileName).Append(Ledger.FileName);
         foreach (string path in files.Where(IsTaken).Order(StringComparer.Ordinal).Where(path => File.Exists(Path.Combine(run.Audit.Folder, path))))
         {
-            BundleEntry added = writer.Add(BundleIndex.AuditFolder + path, File.ReadAllBytes(Path.Combine(run.Audit.Folder, path)));
+            BundleEntry added = writer.Add(BundleIndex.AuditFolder + path, Bytes(path));
             if (listed.TryGetValue(path, out string? sha256) && !string.Equals(added.Sha256, sha256, StringComparison.Ordinal))
             {
                 throw BundleErrors.NotAsListed(run.Audit.Folder, path);
@@ -128,5 +129,17 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
         string path = FormattableString.Invariant($"samples/{number}-{recording.Id}/{place + 1}-{RecordingId.Escape(channel)}/{trial.Number}{SamplesEnding}");
         writer.Add(path, excerpt.Samples);
         _blocks.Add(new BundleBlock(path, recording.Id, channel, trial.Number, excerpt.Pieces));
+    }
+
+    private byte[] Bytes(string path)
+    {
+        try
+        {
+            return PlainFile.ReadAllBytes(Path.Combine(run.Audit.Folder, path));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw OutputErrors.CannotRead(path, fault);
+        }
     }
 }

@@ -39,6 +39,11 @@ public sealed class BundleFile : IDisposable
         ZipArchive? zip = null;
         try
         {
+            if (PlainFile.IsEmpty(path))
+            {
+                throw new InvalidDataException("The file is empty, or no plain file.");
+            }
+
             stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
             zip = new ZipArchive(stream, ZipArchiveMode.Read, leaveOpen: true);
             BundleFile bundle = new(path, stream, zip, Checked(path, zip, stream.Length));

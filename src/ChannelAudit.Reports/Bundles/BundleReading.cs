@@ -34,7 +34,7 @@ public static class BundleReading
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(utf8);
+            using JsonDocument document = StrictJson.Parse(utf8);
             JsonField root = new(document.RootElement, file, string.Empty);
             return document.RootElement.ValueKind != JsonValueKind.Object || root.TextOrNull("format") is not BundleIndex.Format
                 ? throw BundleErrors.OtherLayout(file)

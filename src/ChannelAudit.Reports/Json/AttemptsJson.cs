@@ -3,6 +3,7 @@ using System.Text.Json;
 using ChannelAudit.Pilot;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Wording;
+using ChannelAudit.Text;
 using ChannelAudit.Verdicts;
 
 namespace ChannelAudit.Reports.Json;
@@ -40,7 +41,7 @@ public static class AttemptsJson
 
         try
         {
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(path));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(path));
             JsonField root = new(document.RootElement, FileName, string.Empty);
             return document.RootElement.ValueKind == JsonValueKind.Object && string.Equals(root.TextOrNull("format"), Format, StringComparison.Ordinal)
                 ? root.List("attempts", Read)

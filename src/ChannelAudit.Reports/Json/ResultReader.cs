@@ -4,6 +4,7 @@ using ChannelAudit.Recordings;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Json;
 
@@ -39,7 +40,7 @@ public static class ResultReader
     {
         try
         {
-            return JsonDocument.Parse(utf8);
+            return StrictJson.Parse(utf8);
         }
         catch (JsonException exception)
         {

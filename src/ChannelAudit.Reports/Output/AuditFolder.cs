@@ -6,6 +6,7 @@ using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -128,7 +129,7 @@ public sealed class AuditFolder : IDisposable
 
         try
         {
-            RecordingResult result = waits ? ResultReader.Read(File.ReadAllBytes(_unfinished.Place(id, ResultName)), ResultName).Result : ReadStanding(id);
+            RecordingResult result = waits ? ResultReader.Read(PlainFile.ReadAllBytes(_unfinished.Place(id, ResultName)), ResultName).Result : ReadStanding(id);
             if (result.Sensitivity is null)
             {
                 return null;
@@ -182,7 +183,7 @@ public sealed class AuditFolder : IDisposable
 
     /// <summary>The bytes of a recording's file, wherever it is now.</summary>
     internal byte[] Read(string id, string name) =>
-        File.ReadAllBytes(Held(id).Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal)).WaitsAt ?? StandingPlace(id, name));
+        PlainFile.ReadAllBytes(Held(id).Single(file => string.Equals(file.File.Path, name, StringComparison.Ordinal)).WaitsAt ?? StandingPlace(id, name));
 
     /// <summary>Hands a recording's files to a batch: those that wait, and those that stand in their place.</summary>
     internal void HandTo(OutputBatch batch, string id)
@@ -238,7 +239,7 @@ public sealed class AuditFolder : IDisposable
     private bool ShowsStudies(IEnumerable<string> ids)
     {
         string report = Path.Combine(FolderPath, "report.html");
-        string page = File.Exists(report) ? File.ReadAllText(report) : string.Empty;
+        string page = File.Exists(report) && !PlainFile.IsEmpty(report) ? File.ReadAllText(report) : string.Empty;
         return ids.All(id => KeptStudies.IsShown(FolderPath, id, page));
     }
 
@@ -275,7 +276,7 @@ public sealed class AuditFolder : IDisposable
 
     private RecordingResult ReadStanding(string id)
     {
-        StoredResult stored = ResultReader.Read(File.ReadAllBytes(StandingPlace(id, ResultName)), ResultName);
+        StoredResult stored = ResultReader.Read(PlainFile.ReadAllBytes(StandingPlace(id, ResultName)), ResultName);
         return stored.Result.With(Decisions, stored.Origin.CriteriaSha256);
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using ChannelAudit.Reports.Json;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -127,7 +128,7 @@ public static class CommitJournal
         string file = $"{UnfinishedRun.FolderName}/{Name}";
         try
         {
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(PlaceIn(folder)));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(PlaceIn(folder)));
             JsonField root = new(document.RootElement, file, string.Empty);
             ImmutableArray<(string From, string To)> moves = root.List("moves", move => (move.Text("from"), move.Text("to")));
             ImmutableArray<string> stale = root.Texts("stale");

@@ -5,6 +5,7 @@ using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Runs;
 using ChannelAudit.Studies;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -39,7 +40,7 @@ internal sealed record PreviousAudit(
         try
         {
             string audit = Path.Combine(folder, FileName);
-            return File.Exists(audit) ? Read(folder, File.ReadAllBytes(audit)) : RequireEmpty(folder);
+            return File.Exists(audit) ? Read(folder, PlainFile.ReadAllBytes(audit)) : RequireEmpty(folder);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -51,7 +52,7 @@ internal sealed record PreviousAudit(
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(utf8);
+            using JsonDocument document = StrictJson.Parse(utf8);
             JsonField root = new(document.RootElement, FileName, string.Empty);
             if (document.RootElement.ValueKind != JsonValueKind.Object || root.TextOrNull("format")?.StartsWith(AuditJson.FormatName, StringComparison.Ordinal) != true)
             {

@@ -4,6 +4,7 @@ using System.Text.Json;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Output;
 
@@ -119,7 +120,7 @@ internal sealed class UnfinishedRun : IDisposable
                 return null;
             }
 
-            using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(list));
+            using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(list));
             JsonField root = new(document.RootElement, ListName, string.Empty);
             RecordingStamp found = new(root.Text("inputs_sha256"), root.Text("figures"));
             ImmutableArray<OutputFile> files = root.List("files", file => new OutputFile(file.Text("path"), file.Text("sha256")));
@@ -197,6 +198,8 @@ internal sealed class UnfinishedRun : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
+        RemoveHusks();
+
         // Away before it is unlocked; Windows lets it go only afterwards.
         string path = _lock.Name;
         Quietly.Delete(path);
@@ -214,6 +217,16 @@ internal sealed class UnfinishedRun : IDisposable
 
         _made.RemoveEmpty();
     }
+
+    // A run that was ended after it moved a recording's files, and before it took the list away, leaves a list of nothing.
+    private void RemoveHusks() => Quietly.Do(() =>
+    {
+        foreach (string folder in Directory.EnumerateDirectories(_folder)
+            .Where(folder => Directory.EnumerateFileSystemEntries(folder).All(entry => string.Equals(Path.GetFileName(entry), ListName, StringComparison.Ordinal))))
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    });
 
     private OutputFile Write(string id, string name, Action<Stream> write)
     {

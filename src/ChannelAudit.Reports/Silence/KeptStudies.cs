@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using ChannelAudit.Detectability;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Silence;
 
@@ -63,7 +64,7 @@ internal sealed class KeptStudies(string folder)
         sha256 = string.Empty;
         try
         {
-            byte[] bytes = File.ReadAllBytes(file);
+            byte[] bytes = PlainFile.ReadAllBytes(file);
             sha256 = Convert.ToHexStringLower(SHA256.HashData(bytes));
             return SilenceJson.Read(bytes, SilenceFiles.Json);
         }

@@ -2,6 +2,7 @@ using System.Text.Json;
 using ChannelAudit.Detectability;
 using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Silence;
 
@@ -49,7 +50,7 @@ public static class SilenceJson
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(utf8);
+            using JsonDocument document = StrictJson.Parse(utf8);
             JsonField root = new(document.RootElement, file, string.Empty);
             if (document.RootElement.ValueKind != JsonValueKind.Object || !string.Equals(root.TextOrNull("format"), Format, StringComparison.Ordinal))
             {

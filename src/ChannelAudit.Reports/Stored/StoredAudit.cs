@@ -70,7 +70,7 @@ public sealed record StoredAudit
     {
         try
         {
-            return File.ReadAllBytes(path);
+            return PlainFile.ReadAllBytes(path);
         }
         catch (Exception fault) when (fault is FileNotFoundException or DirectoryNotFoundException)
         {

@@ -74,7 +74,7 @@ internal static class StoredAuditReading
         try
         {
             string path = Path.Combine(folder, PreviousAudit.FileName);
-            return File.Exists(path) ? File.ReadAllBytes(path) : throw StoredErrors.NoAudit(folder);
+            return File.Exists(path) ? PlainFile.ReadAllBytes(path) : throw StoredErrors.NoAudit(folder);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -86,7 +86,7 @@ internal static class StoredAuditReading
     {
         try
         {
-            return JsonDocument.Parse(utf8);
+            return StrictJson.Parse(utf8);
         }
         catch (JsonException fault)
         {

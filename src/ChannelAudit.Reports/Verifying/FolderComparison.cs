@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Verifying;
 
@@ -36,7 +37,7 @@ public sealed record FolderComparison(int Same, ImmutableArray<string> Differing
 
     private static FileDifference? FirstIn(string file, string there, string again) => (File.Exists(there), File.Exists(again)) switch
     {
-        (true, true) => FileComparison.Of(file, File.ReadAllBytes(there), File.ReadAllBytes(again)),
+        (true, true) => FileComparison.Of(file, PlainFile.ReadAllBytes(there), PlainFile.ReadAllBytes(again)),
         (false, _) => new FileDifference(file, string.Empty, FileDifference.Nothing, "a file"),
         _ => new FileDifference(file, string.Empty, "a file", FileDifference.Nothing),
     };

@@ -47,7 +47,7 @@ public sealed record RecordedRun
     {
         (StoredAudit audit, string? fault) = WithDecisions(StoredAuditReading.Open(folder, withDecisions: false));
         string path = Path.Combine(folder, PreviousAudit.FileName);
-        using JsonDocument document = JsonDocument.Parse(File.ReadAllBytes(path));
+        using JsonDocument document = StrictJson.Parse(PlainFile.ReadAllBytes(path));
         JsonField root = new(document.RootElement, $"{OneLine.Of(folder)}/{PreviousAudit.FileName}", string.Empty);
         return new RecordedRun
         {

@@ -52,6 +52,30 @@ public sealed class ScreenRunnerTests : IDisposable
         Assert.Equal("P08", string.Join(", ", engine.Audited));
     }
 
+    [Theory]
+    [InlineData(false, "the file was changed while it was read")]
+    [InlineData(true, "the file was removed while it was read")]
+    public async Task ARecordingThatSomebodyChangesMeanwhileIsNotAudited(bool isRemoved, string what)
+    {
+        Action<string> change = isRemoved ? File.Delete : file => File.AppendAllText(file, "more");
+        var engine = new RecordedEngine
+        {
+            Before = id =>
+            {
+                if (id is "P08")
+                {
+                    change(_folder.In("data/P08.edf"));
+                }
+            },
+        };
+
+        CommandRun run = await Screen(engine);
+
+        Assert.Contains($"error: P08.edf: {what}\nhint: ", run.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Unread, run.Code);
+        Assert.Equal("day1+P07", string.Join(", ", engine.Digest!.Recordings.Select(recording => recording.Id)));
+    }
+
     [Fact]
     public async Task OneEventsTableForSeveralRecordingsIsRefused()
     {

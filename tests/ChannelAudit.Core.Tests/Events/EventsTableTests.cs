@@ -62,7 +62,7 @@ public sealed class EventsTableTests
 
     public static TheoryData<string, string> Faults { get; } = new()
     {
-        { string.Empty, $"e.tsv: not an events table: the file is empty | {Shape}" },
+        { string.Empty, $"e.tsv: not an events table: the file is empty | {Shape}; a pipe or a device cannot be read" },
         { "onsett\tduration\n1\t2\n", $"e.tsv, header: no column \"onset\"; did you mean \"onset\" by \"onsett\"? | {Shape}" },
         { "start\tend\n1\t2\n", $"e.tsv, header: no column \"onset\"; the columns are start, end | {Shape}" },
         { "onset\tduration\n1\t2\nsoon\t2\n", "e.tsv, line 3, column \"onset\": \"soon\" is not a time in seconds | write seconds with a decimal dot, such as 12.5, or n/a" },

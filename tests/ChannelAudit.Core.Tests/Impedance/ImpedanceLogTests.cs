@@ -146,7 +146,7 @@ public sealed class ImpedanceLogTests
 
     public static TheoryData<string, string, string> Faults { get; } = new()
     {
-        { string.Empty, "r.tsv: not a table of impedance readings: the file is empty", Shape },
+        { string.Empty, "r.tsv: not a table of impedance readings: the file is empty", $"{Shape}; a pipe or a device cannot be read" },
         { "a\0b\n", "r.tsv: not a table of impedance readings: the bytes are no text", Shape },
         { "site\tpair\tvalue\n", "r.tsv, header: no column \"kohm\"; the columns are site, pair, value", Shape },
         { "pair\tkohm\n", "r.tsv, header: no column \"site\"; the columns are pair, kohm", Shape },

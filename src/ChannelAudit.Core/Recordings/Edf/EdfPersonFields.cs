@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Recordings.Edf;
 
@@ -20,6 +21,11 @@ public static partial class EdfPersonFields
     {
         try
         {
+            if (PlainFile.IsEmpty(path))
+            {
+                return false;
+            }
+
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
             byte[] header = new byte[HeaderBytes];
             bool isWhole = stream.ReadAtLeast(header, HeaderBytes, throwOnEndOfStream: false) == HeaderBytes;
