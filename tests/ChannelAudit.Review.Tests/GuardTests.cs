@@ -177,6 +177,7 @@ public sealed class GuardTests : IDisposable
         string[] all =
         [
             "[]", "{", "{}", right[..^1] + ",\"more\":1}", right.Replace("1,", "1.5,", StringComparison.Ordinal), right.Replace("\"seen\":0", "\"seen\":-1", StringComparison.Ordinal), right.Replace("pass", "good", StringComparison.Ordinal), right.Replace("trial", "study", StringComparison.Ordinal), "{\"n\":{\"n\":{}}}",
+            right.Replace("\"x\"", "\"\\ud800\"", StringComparison.Ordinal), right.Replace("\"seen\"", "\"\\udc00\"", StringComparison.Ordinal),
         ];
         foreach (string wrong in all)
         {

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
 using ChannelAudit.Criteria;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Reviewing;
@@ -20,6 +22,9 @@ internal sealed class ReviewFolder : IDisposable
 
     /// <summary>Another condition, that wants to be markup.</summary>
     public const string Markup = "<img src=x onerror=alert(1)>\"'&";
+
+    /// <summary>Begins every word in the headers that may tell something about a person; must be nowhere at all.</summary>
+    public const string Person = "ZQWHO";
 
     private static readonly Lazy<(ImmutableArray<(string Path, byte[] Bytes)> Files, ImmutableArray<RecordingResult> Results)> Made = new(Make);
 
@@ -82,11 +87,28 @@ internal sealed class ReviewFolder : IDisposable
             string path = folder.In(Paths[i]);
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             EdfFiles.Write(MadeRecording.Make(Plan((ulong)(i + 1), faults[i])), path);
+            PlantPerson(path);
             files.Add((Paths[i], File.ReadAllBytes(path)));
             results.Add(RecordingAudit.Of(new RecordingEntry(RecordingId.Of(Paths[i]), path, Paths[i]), StudySetup.Empty, DefaultCriteria.All, null, CancellationToken.None));
         }
 
         return (files.ToImmutable(), results.ToImmutable());
+    }
+
+    // Patient and recording, reserved bytes, transducers (Kemp et al. 1992; Kemp & Olivan 2003).
+    private static void PlantPerson(string path)
+    {
+        byte[] bytes = File.ReadAllBytes(path);
+        int signals = int.Parse(Encoding.ASCII.GetString(bytes, 252, 4), CultureInfo.InvariantCulture);
+        Encoding.ASCII.GetBytes($"{Person}1 F 02-MAY-1951 {Person}2".PadRight(80) + $"Startdate 02-MAR-2026 {Person}3 {Person}4 {Person}5".PadRight(80)).CopyTo(bytes, 8);
+        Encoding.ASCII.GetBytes(Person + "6").CopyTo(bytes, 192 + 8);
+        for (int signal = 0; signal < signals; signal++)
+        {
+            Encoding.ASCII.GetBytes(Person + "7").CopyTo(bytes, 256 + (signals * 16) + (signal * 80));
+            Encoding.ASCII.GetBytes(Person + "8").CopyTo(bytes, 256 + (signals * 224) + (signal * 32));
+        }
+
+        File.WriteAllBytes(path, bytes);
     }
 
     private static SessionPlan Plan(ulong seed, ImmutableArray<Fault> faults) => new()

@@ -1,11 +1,12 @@
 using System.Globalization;
+using ChannelAudit.Text;
 using Serilog.Core;
 using Serilog.Events;
 using Serilog.Formatting.Display;
 
 namespace ChannelAudit.Cli.Logging;
 
-/// <summary>Writes log events as lines like <c>warning: text</c>, without times, so that the same run says the same.</summary>
+/// <summary>Writes log events as lines like <c>warning: text</c>, without times, so that the same run says the same, and without what a terminal would obey.</summary>
 /// <param name="error">Standard error, or what stands for it.</param>
 internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
 {
@@ -23,7 +24,7 @@ internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
         string trace = logEvent.Exception is null ? string.Empty : $"{logEvent.Exception}\n";
         lock (_lock)
         {
-            error.Write($"{level}: {message.ToString().Replace('\n', ' ')}\n{trace}");
+            error.Write($"{level}: {OneLine.Whole(message.ToString().Replace('\n', ' '))}\n{trace}");
         }
     }
 }

@@ -43,31 +43,35 @@ internal sealed class FollowLoop
     public async Task RunAsync(CancellationToken cancel)
     {
         long seen = -1;
+        TimeSpan pause = ShortestPause;
         TimeSpan quiet = TimeSpan.Zero;
         ChannelAuditException? fault = null;
         while (quiet < QuietUntilEnd)
         {
-            TimeSpan pause = ShortestPause;
             if (Length() is not { } length)
             {
                 _awaited();
-                (seen, quiet) = (-1, TimeSpan.Zero);
-                await Task.Delay(pause, _clock, cancel);
-                continue;
+                (seen, quiet, pause) = (-1, TimeSpan.Zero, ShortestPause);
             }
-
-            if (length != seen)
+            else if (length != seen)
             {
-                seen = length;
-                quiet = TimeSpan.Zero;
+                (seen, quiet) = (length, TimeSpan.Zero);
                 long from = _clock.GetTimestamp();
                 fault = Look(isGrowing: true);
-                TimeSpan work = _clock.GetElapsedTime(from);
-                pause = work * PauseTimesWork > pause ? work * PauseTimesWork : pause;
+                TimeSpan wanted = _clock.GetElapsedTime(from) * PauseTimesWork;
+                pause = wanted > ShortestPause ? wanted : ShortestPause;
+            }
+            else
+            {
+                // Counted only when it is over and nothing has come: the pause after a long look is longer than the quiet that ends it all.
+                quiet += pause;
+                pause = ShortestPause;
             }
 
-            await Task.Delay(pause, _clock, cancel);
-            quiet += pause;
+            if (quiet < QuietUntilEnd)
+            {
+                await Task.Delay(pause, _clock, cancel);
+            }
         }
 
         // What is not there now will not come any more.

@@ -69,13 +69,4 @@ public sealed record Decision
             return Channel is null ? $"{trial}, all channels" : Trial is null ? OneLine.Of(Channel) : $"{OneLine.Of(Channel)}, {trial}";
         }
     }
-
-    /// <summary>Whether another decision is about the same channel, trial or cell.</summary>
-    public bool IsAboutSameAs(Decision other)
-    {
-        ArgumentNullException.ThrowIfNull(other);
-        return string.Equals(Recording, other.Recording, StringComparison.Ordinal)
-            && string.Equals(Channel, other.Channel, StringComparison.Ordinal)
-            && Trial?.Number == other.Trial?.Number;
-    }
 }

@@ -19,9 +19,9 @@ public sealed class Ledger
     private readonly Dictionary<int, int> _withdrawnBy = [];
 
     /// <summary>Takes over lines that were verified.</summary>
-    internal Ledger(ImmutableArray<Decision> lines, int wholeBytes = 0, int tornBytes = 0, bool lacksLineEnd = false)
+    internal Ledger(ImmutableArray<Decision> lines, ReadOnlyMemory<byte> whole = default, int tornBytes = 0, bool lacksLineEnd = false)
     {
-        (Lines, WholeBytes, TornBytes, LacksLineEnd) = (lines, wholeBytes, tornBytes, lacksLineEnd);
+        (Lines, Whole, TornBytes, LacksLineEnd) = (lines, whole, tornBytes, lacksLineEnd);
         _byRecording = lines.Where(line => line.Action == DecisionAction.Decide).ToLookup(line => line.Recording!, StringComparer.Ordinal);
         foreach (Decision line in lines.Where(line => line.Withdraws is not null))
         {
@@ -47,8 +47,8 @@ public sealed class Ledger
         FormattableString.Invariant($"line {Lines.Length + 1}"),
         FormattableString.Invariant($"{TornBytes} bytes of a decision that was broken off while it was written, never acknowledged; left out, and kept in {TornName} at the next decision"));
 
-    /// <summary>Bytes of the whole lines.</summary>
-    internal int WholeBytes { get; }
+    /// <summary>The whole lines as they stand in the file.</summary>
+    internal ReadOnlyMemory<byte> Whole { get; }
 
     /// <summary>Whether the last line is whole but for its line end.</summary>
     internal bool LacksLineEnd { get; }
@@ -60,7 +60,12 @@ public sealed class Ledger
     /// <summary>Reads and verifies the ledger of a folder.</summary>
     /// <param name="folder">The folder of an audit; without a ledger in it the result is empty.</param>
     /// <exception cref="ChannelAuditException">When a line was changed, cut out, doubled, moved or is none; file and line are named.</exception>
-    public static Ledger Read(string folder) => LedgerReader.Read(folder);
+    public static Ledger Read(string folder) => LedgerReader.Read(folder, Empty);
+
+    /// <summary>Reads the ledger of a folder again; of what has not changed by a byte nothing is verified twice.</summary>
+    /// <param name="folder">The folder that this one was read from.</param>
+    /// <exception cref="ChannelAuditException">As for <see cref="Read"/>.</exception>
+    public Ledger ReadAgain(string folder) => LedgerReader.Read(folder, this);
 
     /// <summary>The decisions about a recording in their order, withdrawn ones too.</summary>
     public IEnumerable<Decision> About(string recording) => _byRecording[recording];

@@ -12,14 +12,16 @@ internal static class LedgerReader
     public static string NameIn(string folder) => $"{OneLine.Of(folder)}/{Ledger.FileName}";
 
     /// <summary>Reads the ledger of a folder.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="known">What was read of it before.</param>
     /// <exception cref="ChannelAuditException">When it cannot be read or its chain is broken.</exception>
-    public static Ledger Read(string folder)
+    public static Ledger Read(string folder, Ledger known)
     {
         string path = Path.Combine(folder, Ledger.FileName);
         string name = NameIn(folder);
         try
         {
-            return File.Exists(path) || Directory.Exists(path) ? Of(Bytes(path), name) : Ledger.Empty;
+            return File.Exists(path) || Directory.Exists(path) ? Of(Bytes(path), name, known) : Ledger.Empty;
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
@@ -30,10 +32,12 @@ internal static class LedgerReader
     /// <summary>Verifies the bytes of a ledger.</summary>
     /// <param name="bytes">The whole file.</param>
     /// <param name="name">Its name for messages.</param>
-    public static Ledger Of(ReadOnlyMemory<byte> bytes, string name)
+    /// <param name="known">What was verified before: where the bytes begin with its lines, the rest alone is looked at.</param>
+    public static Ledger Of(ReadOnlyMemory<byte> bytes, string name, Ledger known)
     {
-        List<Decision> lines = [];
-        int start = 0;
+        bool goesOn = !known.LacksLineEnd && bytes.Span.StartsWith(known.Whole.Span);
+        List<Decision> lines = goesOn ? [.. known.Lines] : [];
+        int start = goesOn ? known.Whole.Length : 0;
         for (int length = bytes.Span[start..].IndexOf(LineEnd); length >= 0; length = bytes.Span[start..].IndexOf(LineEnd))
         {
             (Decision? decision, string fault) = Next(bytes.Slice(start, length), lines);
@@ -46,10 +50,10 @@ internal static class LedgerReader
         if (!rest.IsEmpty && Next(rest, lines).Decision is { } last)
         {
             lines.Add(last);
-            return new Ledger([.. lines], bytes.Length, lacksLineEnd: true);
+            return new Ledger([.. lines], bytes, lacksLineEnd: true);
         }
 
-        return new Ledger([.. lines], start, rest.Length);
+        return new Ledger([.. lines], bytes[..start], rest.Length);
     }
 
     private static (Decision? Decision, string Fault) Next(ReadOnlyMemory<byte> line, List<Decision> before)

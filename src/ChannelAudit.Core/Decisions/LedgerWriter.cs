@@ -19,8 +19,21 @@ public static class LedgerWriter
     /// <param name="cancel">Ends the wait for another writer; a write that has begun is finished.</param>
     /// <returns>The lines as they were written.</returns>
     /// <exception cref="ChannelAuditException">When the ledger is broken, a text is none, another writer does not end, or the operating system refuses; nothing is added then.</exception>
-    public static ImmutableArray<Decision> Append(string folder, Func<Ledger, IReadOnlyList<Decision>> make, TimeProvider clock, CancellationToken cancel)
+    public static ImmutableArray<Decision> Append(string folder, Func<Ledger, IReadOnlyList<Decision>> make, TimeProvider clock, CancellationToken cancel) =>
+        Append(folder, Ledger.Empty, make, clock, cancel);
+
+    /// <summary>Adds lines to a ledger that was read before, all in one write.</summary>
+    /// <param name="folder">The folder of an audit.</param>
+    /// <param name="known">What was read of it: what has not changed by a byte is not verified twice.</param>
+    /// <param name="make">Makes drafts from the ledger as it stands.</param>
+    /// <param name="clock">Says when.</param>
+    /// <param name="cancel">Ends the wait for another writer.</param>
+    /// <returns>The lines as they were written.</returns>
+    /// <exception cref="ChannelAuditException">As for the other one.</exception>
+    public static ImmutableArray<Decision> Append(
+        string folder, Ledger known, Func<Ledger, IReadOnlyList<Decision>> make, TimeProvider clock, CancellationToken cancel)
     {
+        ArgumentNullException.ThrowIfNull(known);
         ArgumentNullException.ThrowIfNull(make);
         ArgumentNullException.ThrowIfNull(clock);
         string name = LedgerReader.NameIn(folder);
@@ -31,7 +44,7 @@ public static class LedgerWriter
         }
 
         using FileStream held = Lock(folder, name, cancel);
-        Ledger ledger = Ledger.Read(folder);
+        Ledger ledger = known.ReadAgain(folder);
         ImmutableArray<Decision> lines = Chained(ledger, make(ledger), clock.GetUtcNow());
         try
         {
@@ -54,7 +67,7 @@ public static class LedgerWriter
     /// <param name="origin">With what.</param>
     /// <param name="clock">Says when.</param>
     /// <param name="cancel">Ends the wait for another writer.</param>
-    /// <exception cref="ChannelAuditException">As for <see cref="Append"/>, and when there is no such decision or it was taken back before.</exception>
+    /// <exception cref="ChannelAuditException">As for <see cref="Append(string, Func{Ledger, IReadOnlyList{Decision}}, TimeProvider, CancellationToken)"/>, and when there is no such decision or it was taken back before.</exception>
     public static Decision Withdraw(string folder, int number, string by, string reason, string origin, TimeProvider clock, CancellationToken cancel)
     {
         string name = LedgerReader.NameIn(folder);
@@ -139,7 +152,7 @@ public static class LedgerWriter
 
         using FileStream stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite, bufferSize: 0);
         byte[] torn = new byte[ledger.TornBytes + 1];
-        stream.Position = ledger.WholeBytes;
+        stream.Position = ledger.Whole.Length;
         stream.ReadExactly(torn, 0, ledger.TornBytes);
         torn[^1] = (byte)'\n';
         using (FileStream aside = new(Path.Combine(folder, Ledger.TornName), FileMode.Append, FileAccess.Write, FileShare.Read, bufferSize: 0))
@@ -148,7 +161,7 @@ public static class LedgerWriter
             aside.Flush(flushToDisk: true);
         }
 
-        stream.SetLength(ledger.WholeBytes);
+        stream.SetLength(ledger.Whole.Length);
         stream.Flush(flushToDisk: true);
     }
 
@@ -158,14 +171,14 @@ public static class LedgerWriter
         using FileStream stream = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite, bufferSize: 0);
         try
         {
-            stream.Position = ledger.WholeBytes;
+            stream.Position = ledger.Whole.Length;
             stream.Write(bytes);
             stream.Flush(flushToDisk: true);
         }
         catch (IOException)
         {
             // A full disk: what was not acknowledged shall not look as if it were.
-            stream.SetLength(ledger.WholeBytes);
+            stream.SetLength(ledger.Whole.Length);
             throw;
         }
     }

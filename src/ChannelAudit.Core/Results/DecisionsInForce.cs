@@ -25,13 +25,16 @@ public static class DecisionsInForce
     {
         string?[] stale = [.. about.Select(decision => StaleCause(decision, recording))];
         bool[] stands = [.. about.Select((decision, i) => stale[i] is null && ledger.WithdrawnBy(decision.Number) is null)];
+        Dictionary<(string? Channel, int? Trial), Decision> holding = about.Where((_, i) => stands[i])
+            .GroupBy(Subject)
+            .ToDictionary(group => group.Key, Holding);
         ImmutableArray<StatedDecision>.Builder all = ImmutableArray.CreateBuilder<StatedDecision>(about.Length);
         for (int i = 0; i < about.Length; i++)
         {
             Decision decision = about[i];
             all.Add(ledger.WithdrawnBy(decision.Number) is { } by ? new StatedDecision(decision, DecisionState.Withdrawn, FormattableString.Invariant($"by {by}"))
                 : stale[i] is { } cause ? new StatedDecision(decision, DecisionState.Stale, cause, IsFlagged: true)
-                : InsteadOf(about, stands, i) is { } other ? new StatedDecision(decision, DecisionState.Superseded, FormattableString.Invariant($"by {other.Number}"))
+                : holding[Subject(decision)] is var other && !ReferenceEquals(other, decision) ? new StatedDecision(decision, DecisionState.Superseded, FormattableString.Invariant($"by {other.Number}"))
                 : InForce(decision, recording, criteriaSha256));
         }
 
@@ -39,12 +42,9 @@ public static class DecisionsInForce
     }
 
     // A blind decision never takes the place of one that was made with everything in view: it counts for the agreement of raters, and where nobody else decided.
-    private static Decision? InsteadOf(Decision[] about, bool[] stands, int place)
-    {
-        Decision? holds = Enumerable.Range(0, about.Length).Where(i => stands[i] && about[i].IsAboutSameAs(about[place]))
-            .Select(i => about[i]).OrderBy(one => !one.Blind).ThenBy(one => one.Number).LastOrDefault();
-        return ReferenceEquals(holds, about[place]) ? null : holds;
-    }
+    private static Decision Holding(IEnumerable<Decision> alike) => alike.OrderBy(one => !one.Blind).ThenBy(one => one.Number).Last();
+
+    private static (string? Channel, int? Trial) Subject(Decision decision) => (decision.Channel, decision.Trial?.Number);
 
     private static string? StaleCause(Decision decision, RecordingResult recording)
     {

@@ -26,6 +26,14 @@ public static class OneLine
         return line.ToString();
     }
 
+    /// <summary>The text without control characters, however long.</summary>
+    /// <param name="text">Any text, however hostile.</param>
+    public static string Whole(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return string.Concat(text.EnumerateRunes().Select(rune => IsPlain(rune) ? rune.ToString() : "?"));
+    }
+
     /// <summary>Names as a list for a message; a long list says how many more there are.</summary>
     /// <param name="names">The names in the order in which they are shown.</param>
     public static string List(IEnumerable<string> names)

@@ -17,6 +17,7 @@ internal static class ReportStyle
         h3 { font-size: 1.1rem; margin: 1.75rem 0 .25rem; }
         h4 { font-size: 1.05rem; margin: 2rem 0 .25rem; padding-top: .5rem; border-top: 1px solid var(--rule); }
         h5 { font-size: 1rem; margin: 1.25rem 0 .25rem; }
+        h1, h2, h3, h4, h5, caption { overflow-wrap: anywhere; } p, li { overflow-wrap: break-word; }
         .lead { font-size: 1.15rem; margin: 0 0 1rem; }
         .facts, .note, caption { color: var(--faint); font-size: .9rem; }
         a { color: var(--link); }

@@ -135,7 +135,7 @@ public sealed class ReviewBook
                 return;
             }
 
-            Ledger now = Ledger.Read(Options.Folder);
+            Ledger now = _ledger.ReadAgain(Options.Folder);
             now.RequireContinues(_ledger.Mark, Options.Folder);
             HashSet<string> touched = now.Lines.Skip(_ledger.Lines.Length)
                 .Select(line => line.Withdraws is { } number ? now.Lines[number - 1].Recording! : line.Recording!)

@@ -29,6 +29,7 @@ public sealed class ReviewDesk(ReviewBook book, TimeProvider clock)
         Decision[] drafts = [.. Cells(request).Select(number => Draft(request, number, by))];
         ImmutableArray<Decision> lines = LedgerWriter.Append(
             book.Options.Folder,
+            book.Ledger,
             ledger => drafts.Select(draft => Between(ledger, draft, request.Seen)).FirstOrDefault(other => other is not null) is { } other
                 ? throw Conflict(ledger, other)
                 : [drafts[0], .. drafts.Skip(1).Select(draft => draft with { Origin = ReviewOrigin.AsIn(ledger.Lines.Length + 1).ToString() })],
@@ -49,6 +50,7 @@ public sealed class ReviewDesk(ReviewBook book, TimeProvider clock)
         ImmutableArray<Decision> step = [];
         LedgerWriter.Append(
             book.Options.Folder,
+            book.Ledger,
             ledger =>
             {
                 step = book.Own.LastIn(ledger) is { } last && last.Number == number ? book.Own.StepOf(ledger, last) : throw ReviewErrors.NotYours(number);

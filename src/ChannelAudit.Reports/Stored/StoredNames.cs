@@ -38,6 +38,8 @@ public sealed class StoredNames
 
         return found switch
         {
+            // Our own tables put an apostrophe before names that a spreadsheet would run.
+            [] when name.StartsWith('\'') && Find(name[1..]) is { Found: { } bare } => (bare, null),
             [] => (null, $"the audit has no recording \"{OneLine.Of(name)}\"{Near(given)}"),
             [var one] => (one, null),
             _ => (null, $"\"{OneLine.Of(name)}\" fits several recordings: {OneLine.List(found.Select(one => one.Id))}"),

@@ -94,6 +94,21 @@ public sealed class FollowLoopTests : IDisposable
     }
 
     [Fact]
+    public async Task WhatHasGrownInTheLongPauseAfterALongLookIsLookedAtAgain()
+    {
+        string file = _folder.Write("live.txt", "1");
+        _clock.OnPause = pause => File.AppendAllText(file, pause <= 5 ? "1" : string.Empty);
+
+        await Follow(file, isGrowing =>
+        {
+            _clock.Pass(TimeSpan.FromSeconds(20));
+            return $"{new FileInfo(file).Length} {isGrowing}";
+        });
+
+        Assert.Equal(["1 True", "2 True", "3 True", "4 True", "5 True", "6 True", "6 False"], _shown);
+    }
+
+    [Fact]
     public async Task CancellingEndsItAtOnce()
     {
         string file = _folder.Write("live.txt", "1");

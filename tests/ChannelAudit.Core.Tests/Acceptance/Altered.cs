@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Recordings;
+using ChannelAudit.Segments;
 
 namespace ChannelAudit.Core.Tests.Acceptance;
 
@@ -20,6 +21,32 @@ internal static class Altered
     /// <summary>The same samples under a header that states other filters.</summary>
     public static Recording Stating(Recording recording, Prefilter stated) =>
         Of(recording, [.. recording.Channels.Select(channel => channel with { Prefilter = stated })], new ScaledSource(recording.Samples, 1, 0));
+
+    /// <summary>The same channels in another order.</summary>
+    /// <param name="recording">The recording.</param>
+    /// <param name="order">For each new place the old one.</param>
+    public static Recording Reordered(Recording recording, int[] order) => Of(
+        recording,
+        [.. order.Select((old, i) => recording.Channels[old] with { Index = i })],
+        new ReorderedSource(recording.Samples, order));
+
+    /// <summary>The samples of a trial as a recording of their own, with the trial as its only annotation.</summary>
+    /// <param name="recording">The recording, unbroken.</param>
+    /// <param name="trial">The trial.</param>
+    public static Recording CutOut(Recording recording, Trial trial)
+    {
+        (long Start, long Length)[] windows = [.. recording.Channels.Select(channel => (
+            channel.Rate.IndexAt(trial.OnsetS), channel.Rate.IndexAt(trial.OnsetS + trial.DurationS) - channel.Rate.IndexAt(trial.OnsetS)))];
+        return new Recording
+        {
+            FileName = recording.FileName,
+            Format = recording.Format,
+            Channels = [.. recording.Channels.Select((channel, i) => channel with { Stretches = [new Stretch(0, windows[i].Length, 0)] })],
+            Annotations = [new Annotation(0, trial.DurationS, trial.Label ?? string.Empty)],
+            DurationS = (double)trial.DurationS,
+            Samples = new CutSource(recording.Samples, [.. windows.Select(window => window.Start)]),
+        };
+    }
 
     /// <summary>One recording with a channel of another.</summary>
     public static Recording Mixed(Recording recording, Recording other, int channel) => Of(
@@ -67,6 +94,26 @@ internal static class Altered
                 value = (value * gain) + offset;
             }
         }
+
+        public void Dispose()
+        {
+            // The other recording closes its own source.
+        }
+    }
+
+    private sealed class ReorderedSource(ISampleSource inner, int[] order) : ISampleSource
+    {
+        public void Read(int channel, long start, Span<double> destination) => inner.Read(order[channel], start, destination);
+
+        public void Dispose()
+        {
+            // The other recording closes its own source.
+        }
+    }
+
+    private sealed class CutSource(ISampleSource inner, long[] starts) : ISampleSource
+    {
+        public void Read(int channel, long start, Span<double> destination) => inner.Read(channel, starts[channel] + start, destination);
 
         public void Dispose()
         {

@@ -66,6 +66,55 @@ public sealed class LedgerTests : IDisposable
     }
 
     [Fact]
+    public void ReadAgainItIsWhatAFirstReadingGives()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        Ledger known = Ledger.Read(Folder);
+        Add(Folder, Draft(trial: 3), Draft(trial: 2, verdict: Grade.Reject));
+        Withdraw(Folder, 2);
+
+        Ledger again = known.ReadAgain(Folder);
+
+        Assert.Equal(LinesOf(Ledger.Read(Folder)), LinesOf(again), StringComparer.Ordinal);
+        Assert.Same(known.Lines[1], again.Lines[1]);
+        Assert.Equal(5, again.WithdrawnBy(2));
+        Assert.Equal(again.Mark, again.ReadAgain(Folder).Mark);
+
+        static string[] LinesOf(Ledger ledger) => [.. ledger.Lines.Select(line => Encoding.ASCII.GetString(DecisionJson.Render(line)))];
+    }
+
+    [Fact]
+    public void ReadAgainNoChangedByteIsOverlookedBeforeOrBehindWhatWasKnown()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        Ledger known = Ledger.Read(Folder);
+        Add(Folder, Draft(trial: 3));
+        byte[] whole = File.ReadAllBytes(PathIn(Folder));
+
+        for (int at = 0; at < whole.Length; at++)
+        {
+            byte[] changed = [.. whole];
+            changed[at] ^= 1;
+            File.WriteAllBytes(PathIn(Folder), changed);
+
+            // The last line end may be missing; what stands there instead makes the line none.
+            Ledger? again = at == whole.Length - 1 ? known.ReadAgain(Folder) : null;
+            Assert.Equal(again is null ? null : 2, again?.Lines.Length);
+            _ = again is null ? Assert.Throws<ChannelAuditException>(() => known.ReadAgain(Folder)) : null;
+        }
+    }
+
+    [Fact]
+    public void ReadAgainAShorterOneIsReadFromItsBeginning()
+    {
+        Add(Folder, Draft(), Draft(trial: 2));
+        Ledger known = Ledger.Read(Folder);
+        Rewrite(Folder, LinesIn(Folder)[..1]);
+
+        Assert.Equal(1, known.ReadAgain(Folder).Mark.Lines);
+    }
+
+    [Fact]
     public void AVerdictThatWasEditedIsSaidToBeChanged()
     {
         Add(Folder, Draft(), Draft(trial: 2));

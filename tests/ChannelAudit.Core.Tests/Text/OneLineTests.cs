@@ -13,6 +13,9 @@ public sealed class OneLineTests
     public void NothingThatMovesTheCursorPasses(string text, string expected) => Assert.Equal(expected, OneLine.Of(text));
 
     [Fact]
+    public void TheWholeOfALongTextIsAsPlain() => Assert.Equal(new string('x', 5000) + "?[31m?", OneLine.Whole(new string('x', 5000) + "\u001B[31m\u202E"));
+
+    [Fact]
     public void LongTextIsCut() => Assert.Equal(new string('x', 80) + "...", OneLine.Of(new string('x', 5000)));
 
     [Fact]

@@ -7,6 +7,7 @@ public sealed class StoredNamesTests
     private static readonly StoredNames Names = new(
     [
         new StoredRecording("day1+p07", "day1/p07.edf", "a"), new StoredRecording("day2+p07", "day2/p07.edf", "b"), new StoredRecording("day2+P12.x", "day2/P12.x.csv", "c"),
+        new StoredRecording("-p13", "-p13.edf", "d"),
     ]);
 
     [Theory]
@@ -19,6 +20,8 @@ public sealed class StoredNamesTests
     [InlineData("./day2/p07.edf", "day2+p07")]
     [InlineData("P12.x.csv", "day2+P12.x")]
     [InlineData("p12.x", "day2+P12.x")]
+    [InlineData("-p13", "-p13")]
+    [InlineData("'-p13", "-p13")]
     public void ARecordingIsFoundByIdPathOrFileName(string given, string id) => Assert.Equal((id, null), (Names.Find(given).Found?.Id, Names.Find(given).Cause));
 
     [Theory]
