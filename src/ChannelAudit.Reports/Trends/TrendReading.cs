@@ -51,6 +51,27 @@ public static class TrendReading
         }
     }
 
+    /// <summary>Refuses recordings of which none has a day.</summary>
+    /// <exception cref="ChannelAuditException">When none has one.</exception>
+    public static void RequireDays(TrendReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        if (report.Sessions.IsEmpty)
+        {
+            throw TrendErrors.NoDay(report.WithoutDay);
+        }
+    }
+
+    /// <summary>One person's recordings beside the lab's usual range.</summary>
+    /// <exception cref="ChannelAuditException">When no setup allows it, or no recording names the person.</exception>
+    public static OwnSetups Own(TrendReport report, string technician)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Sessions.All(session => session.Technician is null)
+            ? throw TrendErrors.NoPeople(technician)
+            : OwnSetups.Of(report, technician) ?? throw TrendErrors.NoSuchTechnician(technician);
+    }
+
     private static string[] Below(string place)
     {
         try
