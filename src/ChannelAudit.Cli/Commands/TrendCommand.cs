@@ -17,16 +17,17 @@ internal static class TrendCommand
     {
         Purpose =
             """
-            For the technician or whoever runs the lab, with the audits of months and years. You get what changed
-            in electrodes, amplifiers, sites and labs (channels not passed, noise floor, mains, bridges,
-            impedance), since when, whether others changed too, and what to do; a page with pictures and tables.
+            For the technician or whoever runs the lab, with the audits of months and years. You get what
+            changed in electrodes, amplifiers, sites and labs (channels not passed, noise floor, mains,
+            bridges, impedance), since when, whether others changed too, and what to do; a page with pictures
+            and tables.
             """,
         Notes =
             """
-            PATH is a folder that screen wrote, or a folder of such folders. Days, labs, amplifiers and ids of
-            electrodes are those of the setups that the audits keep (docs/guides/trend.md); no recording is opened.
-            Of a hundred archives in which nothing changes about one shows a change. What has fewer than 24
-            recordings or 16 weeks is not assessed.
+            PATH is a folder that screen wrote, or a folder of such folders. Days, labs, amplifiers and ids
+            of electrodes are those of the setups that the audits keep (docs/guides/trend.md); no recording is
+            opened. Of a hundred archives in which nothing changes about one shows a change. What has fewer
+            than 24 recordings or 16 weeks is not assessed.
 
             People appear only with --own, and only where the setup says people = true below [trend]. Nobody is
             compared with another person, and nobody is named as a cause.

@@ -11,13 +11,14 @@ public static class TrendSubjects
     /// <summary>The word for the lab of recordings whose setup names none.</summary>
     public const string UnnamedLab = "unnamed";
 
-    /// <summary>The subjects: all, then labs, amplifiers, sites and electrodes, each by lab and name in ordinal order.</summary>
+    /// <summary>The subjects: all, then labs, amplifiers, sites and electrodes, each by lab and name in ordinal order. Of a single lab all recordings are the lab: it stands once, by its name if it has one.</summary>
     public static ImmutableArray<TrendSubject> Of(ImmutableArray<TrendSession> sessions)
     {
-        HashSet<TrendSubject> found = [new TrendSubject(TrendBy.Archive, null, All)];
+        string?[] labs = [.. sessions.Select(session => session.Lab).Distinct(StringComparer.Ordinal)];
+        HashSet<TrendSubject> found = labs is [not null] ? [] : [new TrendSubject(TrendBy.Archive, null, All)];
+        found.UnionWith(labs.Where(lab => labs.Length > 1 || lab is not null).Select(lab => new TrendSubject(TrendBy.Lab, lab, lab ?? UnnamedLab)));
         foreach (TrendSession session in sessions)
         {
-            found.Add(new TrendSubject(TrendBy.Lab, session.Lab, session.Lab ?? UnnamedLab));
             if (session.Amplifier is { } amplifier)
             {
                 found.Add(new TrendSubject(TrendBy.Amplifier, session.Lab, amplifier));

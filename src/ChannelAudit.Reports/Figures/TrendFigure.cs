@@ -49,7 +49,7 @@ public static class TrendFigure
     private static ImmutableArray<TrendSubject> Labs(TrendReport report)
     {
         ImmutableArray<TrendSubject> labs = [.. report.Subjects.Where(subject => subject.By == TrendBy.Lab)];
-        return labs.Length <= MostLabs ? labs : [.. report.Subjects.Where(subject => subject.By == TrendBy.Archive)];
+        return labs.Length is > 0 and <= MostLabs ? labs : [.. report.Subjects.Where(subject => subject.By == TrendBy.Archive)];
     }
 
     private static float DrawHead(Picture picture, RibbonScale scale, ImmutableArray<TrendSubject> labs)
@@ -62,7 +62,7 @@ public static class TrendFigure
         for (int i = 0; i < labs.Length; i++)
         {
             Mark(picture, i, [new Pixel(left + 8, y + (line / 2))], 14 * scale.Unit);
-            string name = labs[i].By == TrendBy.Lab && labs[i].Lab is null ? "all recordings" : labs[i].Name;
+            string name = labs[i].By == TrendBy.Archive ? "all recordings" : $"lab {labs[i].Name}";
             left = picture.Text(TextMeasure.Fit(name, scale.Words, 220), scale.Words, left + 22, y).Right + 24;
         }
 

@@ -5,7 +5,7 @@ namespace ChannelAudit.Signals.Tests.Trends;
 
 public sealed class KuiperTailTests
 {
-    /// <summary>Stephens 1970 (J. R. Statist. Soc. B 32, table 1), percentage points of V for long samples: 1.620, 1.747, 1.862, 2.001.</summary>
+    /// <summary>Stephens 1970 (J. R. Statist. Soc. B 32, table 1), percentage points of V for long samples: 1.620, 1.747, 1.862, 2.001; from memory.</summary>
     [Theory]
     [InlineData(1.620, 0.10)]
     [InlineData(1.747, 0.05)]
