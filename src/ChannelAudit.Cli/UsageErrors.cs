@@ -34,6 +34,10 @@ internal static class UsageErrors
     public static ChannelAuditException NotForTables(string folder) => Fault(
         $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty")}", "name a new or an empty folder with --out");
 
+    /// <summary>A folder that holds something other than an earlier trend.</summary>
+    public static ChannelAuditException NotForTrend(string folder) => Fault(
+        $"{OneLine.Of(folder)}: {(File.Exists(folder) ? "a file, not a folder" : "not empty and not an earlier trend")}", "name a new or an empty folder with --out");
+
     /// <summary>Neither a table of labels nor decisions to take for them.</summary>
     public static ChannelAuditException NoLabels() => Fault(
         "channelaudit raters: LABELS is missing", "give a table of labels, or --blind for the blind decisions of the audit; channelaudit raters --help has an example");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using ChannelAudit.Calibration;
+using ChannelAudit.Calibration.Archive;
 using ChannelAudit.Calibration.Report;
 using ChannelAudit.Calibration.Running;
 using ChannelAudit.Calibration.Study;
@@ -16,15 +17,26 @@ Option<string> trialStudy = new("--trial-study")
 {
     Description = "folder: write an invented study of 40 participants to try the program on, the truth beside it, and nothing else",
 };
+Option<string> archive = new("--archive")
+{
+    Description = "folder: write an invented archive of three years in two labs (as many recordings as --recordings says), and nothing else",
+};
+Option<ulong> seed = new("--seed") { Description = "with --archive: decides everything that is drawn", DefaultValueFactory = _ => 1 };
 RootCommand root = new("Calibrates the default limits on made recordings; writes docs/calibration.md and docs/calibration. Run it from the root of the repository.")
 {
-    only, bySecond, recordings, python, documents, trialStudy,
+    only, bySecond, recordings, python, documents, trialStudy, archive, seed,
 };
 root.SetAction(parsed =>
 {
     if (parsed.GetValue(trialStudy) is { } folder)
     {
         TrialStudyFolder.Write(folder);
+        return;
+    }
+
+    if (parsed.GetValue(archive) is { } place)
+    {
+        ArchiveFolder.Write(place, parsed.GetValue(recordings), parsed.GetValue(seed));
         return;
     }
 

@@ -65,6 +65,7 @@ internal static class RootCommandFactory
         root.Subcommands.Add(CompareCommand.Create(context, help));
         root.Subcommands.Add(ReconcileCommand.Create(context, help));
         root.Subcommands.Add(RatersCommand.Create(context, help));
+        root.Subcommands.Add(TrendCommand.Create(context, help));
         root.Subcommands.Add(VerifyCommand.Create(context, help));
         root.Subcommands.Add(ExportCommand.Create(context, help));
         root.Subcommands.Add(ImpedanceCommand.Create(context, help));

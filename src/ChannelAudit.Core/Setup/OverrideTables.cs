@@ -36,6 +36,7 @@ internal static class OverrideTables
             Participant = section.Text("participant"),
             Group = section.Text("group"),
             Channels = Channels(section, sites),
+            Electrodes = Electrodes(section, sites),
             Recording = RecordingTable.Read(section),
         };
     }
@@ -43,18 +44,30 @@ internal static class OverrideTables
     private static ImmutableDictionary<string, string> Channels(TomlSection section, ImmutableArray<SiteSetup> sites)
     {
         ImmutableDictionary<string, string> channels = section.TextsByName("channels");
-        foreach (string site in channels.Keys.Order(StringComparer.Ordinal))
-        {
-            if (!sites.Any(one => string.Equals(one.Name, site, StringComparison.Ordinal)))
-            {
-                throw SetupErrors.NotAmong(section, "channels", site, [.. sites.Select(one => one.Name)]);
-            }
-        }
+        RequireSites(section, "channels", channels.Keys.Order(StringComparer.Ordinal), sites);
 
         // Exchanged leads are two entries; two sites on one channel are a mistake.
         string[] all = [.. sites.Select(site => channels.GetValueOrDefault(site.Name, site.Channel))];
         return all.GroupBy(channel => channel, StringComparer.Ordinal).FirstOrDefault(group => group.Count() > 1) is { } twice
             ? throw SetupErrors.ChannelTwiceHere(section, twice.Key)
             : channels;
+    }
+
+    private static ImmutableDictionary<string, ImmutableArray<string>> Electrodes(TomlSection section, ImmutableArray<SiteSetup> sites)
+    {
+        (string Name, TomlNode Value)[] entries = [.. section.Entries("electrodes")];
+        RequireSites(section, "electrodes", entries.Select(entry => entry.Name), sites);
+        return entries.ToImmutableDictionary(entry => entry.Name, entry => SiteTables.TwoElectrodes(section, section.TextsIn("electrodes", entry.Value)), StringComparer.Ordinal);
+    }
+
+    private static void RequireSites(TomlSection section, string key, IEnumerable<string> named, ImmutableArray<SiteSetup> sites)
+    {
+        foreach (string site in named)
+        {
+            if (!sites.Any(one => string.Equals(one.Name, site, StringComparison.Ordinal)))
+            {
+                throw SetupErrors.NotAmong(section, key, site, [.. sites.Select(one => one.Name)]);
+            }
+        }
     }
 }

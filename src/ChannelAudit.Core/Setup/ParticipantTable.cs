@@ -6,7 +6,7 @@ namespace ChannelAudit.Setup;
 /// <summary>The <c>[participants]</c> table.</summary>
 internal static class ParticipantTable
 {
-    private static readonly ImmutableArray<string> Names = ["participant", "group"];
+    private static readonly ImmutableArray<string> Names = ["participant", "group", "date"];
 
     /// <summary>Reads it: the pattern that tells from a path who it is; null when it is left out.</summary>
     public static PathPattern? Read(TomlSection section)

@@ -17,6 +17,9 @@ public sealed record RecordingOverride
     /// <summary>For sites by name the channel that they are here.</summary>
     public ImmutableDictionary<string, string> Channels { get; init; } = ImmutableDictionary<string, string>.Empty;
 
+    /// <summary>For sites by name the ids of the electrodes that they have here.</summary>
+    public ImmutableDictionary<string, ImmutableArray<string>> Electrodes { get; init; } = ImmutableDictionary<string, ImmutableArray<string>>.Empty;
+
     /// <summary>How these recordings were made; what is null stays as it is for all.</summary>
     public RecordingSetup Recording { get; init; } = new();
 
@@ -33,10 +36,18 @@ public sealed record RecordingOverride
             SamplingHz = Recording.SamplingHz ?? setup.Recording.SamplingHz,
             Unit = Recording.Unit ?? setup.Recording.Unit,
             AmplifierNoiseUv = Recording.AmplifierNoiseUv ?? setup.Recording.AmplifierNoiseUv,
+            Lab = Recording.Lab ?? setup.Recording.Lab,
             Amplifier = Recording.Amplifier ?? setup.Recording.Amplifier,
             Technician = Recording.Technician ?? setup.Recording.Technician,
             Date = Recording.Date ?? setup.Recording.Date,
         },
-        Sites = [.. setup.Sites.Select(site => site with { Channel = Channels.GetValueOrDefault(site.Name, site.Channel) })],
+        Sites =
+        [
+            .. setup.Sites.Select(site => site with
+            {
+                Channel = Channels.GetValueOrDefault(site.Name, site.Channel),
+                Electrodes = Electrodes.GetValueOrDefault(site.Name, site.Electrodes),
+            }),
+        ],
     };
 }

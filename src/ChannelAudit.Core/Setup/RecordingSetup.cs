@@ -15,6 +15,9 @@ public sealed record RecordingSetup
     /// <summary>The amplifier's own noise, µV rms in the band.</summary>
     public double? AmplifierNoiseUv { get; init; }
 
+    /// <summary>Which lab; for what is compared over time: electrodes and amplifiers of one id in two labs are not the same.</summary>
+    public string? Lab { get; init; }
+
     /// <summary>Which amplifier; for what is compared over time.</summary>
     public string? Amplifier { get; init; }
 

@@ -15,6 +15,7 @@ internal static class RecordingTable
         SamplingHz = section.Exact("sampling_hz"),
         Unit = Unit(section),
         AmplifierNoiseUv = section.Number("amplifier_noise_uv"),
+        Lab = section.Text("lab"),
         Amplifier = section.Text("amplifier"),
         Technician = section.Text("technician"),
         Date = section.Date("date"),

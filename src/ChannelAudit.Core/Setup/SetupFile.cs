@@ -42,6 +42,7 @@ public static class SetupFile
             Protocol = root.Entries.GetValueOrDefault("protocol") is { } protocol
                 ? ProtocolTable.Read(new TomlSection(protocol, "[protocol]", fileName, SetupKeys.Protocol))
                 : null,
+            ShowsPeople = new TomlSection(root.Entries.GetValueOrDefault("trend"), "[trend]", fileName, SetupKeys.Trend).Truth("people") ?? false,
             FileName = fileName,
             Sha256 = TomlFile.Hash(Encoding.UTF8.GetBytes(toml)),
         };

@@ -18,6 +18,7 @@ internal static class SetupKeys
         new("participants", "[participants]", "how the path of a recording tells whose it is"),
         new("scoring", "[scoring]", "how the trials will be scored: findings are judged on what its filter leaves"),
         new("protocol", "[protocol]", "what the session was to be: trials, durations, order; changes no verdict"),
+        new("trend", "[trend]", "what may be shown where recordings are compared over time; changes no verdict"),
     ];
 
     /// <summary>Keys of <c>[recording]</c>.</summary>
@@ -27,6 +28,7 @@ internal static class SetupKeys
         new("sampling_hz", "sampling_hz = 2000.0", "samples per second, for text files without a time column", 1, 1_000_000),
         new("unit", "unit = \"uV\"", "unit of files that do not name one: uV, mV, V, or none for raw codes"),
         new("amplifier_noise_uv", "amplifier_noise_uv = 0.7", "the amplifier's own noise in the EMG band, uV rms", 0.001, 100),
+        new("lab", "lab = \"north\"", "which lab, for what is compared over time; ids of electrodes and amplifiers are a lab's own"),
         new("amplifier", "amplifier = \"A\"", "which amplifier, for what is compared over time"),
         new("technician", "technician = \"T3\"", "who prepared the sites, as a code, for what is compared over time"),
         new("date", "date = 2026-03-12", "the day of the recording, without quotes"),
@@ -52,13 +54,20 @@ internal static class SetupKeys
         new("participant", "participant = \"P07\"", "who was recorded, as a code"),
         new("group", "group = \"waiting list\"", "the participant's group"),
         new("channels", "channels = { cheek = \"EMG 2\" }", "sites that are another channel there: name of the site and label of the channel"),
+        new("electrodes", "electrodes = { cheek = [\"C3\", \"C4\"] }", "sites that have other electrodes there: name of the site and ids of the two, first minus second"),
         .. Recording,
     ];
 
     /// <summary>Keys of <c>[participants]</c>.</summary>
     public static ImmutableArray<TomlKey> Participants { get; } =
     [
-        new("path", "path = \"{group}/{participant}_*\"", "the pattern of paths below the folder that is screened, without extension; {participant} and {group} are the texts that stand there"),
+        new("path", "path = \"{group}/{participant}_*\"", "the pattern of paths below the folder that is screened, without extension; {participant} and {group} are the texts that stand there, {date} is a day such as 2026-03-12 or 20260312"),
+    ];
+
+    /// <summary>Keys of <c>[trend]</c>.</summary>
+    public static ImmutableArray<TomlKey> Trend { get; } =
+    [
+        new("people", "people = true", "whether trend may set the recordings of a technician beside the lab's usual range, when asked to with --own; left out: no"),
     ];
 
     /// <summary>Keys of <c>[trials]</c>.</summary>

@@ -33,19 +33,20 @@ internal static class SiteTables
         return sites;
     }
 
-    private static SiteSetup ReadOne(TomlSection section)
+    /// <summary>The ids of a site's electrodes, when they are two different ones.</summary>
+    internal static ImmutableArray<string> TwoElectrodes(TomlSection section, ImmutableArray<string> electrodes)
     {
-        ImmutableArray<string> electrodes = section.Texts("electrodes");
-        if (section.Find("electrodes") is not null && electrodes.Length != 2)
+        if (electrodes.Length != 2)
         {
             throw SetupErrors.NotTwoElectrodes(section, electrodes.Length);
         }
 
-        if (electrodes.Length == 2 && string.Equals(electrodes[0], electrodes[1], StringComparison.Ordinal))
-        {
-            throw SetupErrors.SameElectrode(section, electrodes[0]);
-        }
+        return string.Equals(electrodes[0], electrodes[1], StringComparison.Ordinal) ? throw SetupErrors.SameElectrode(section, electrodes[0]) : electrodes;
+    }
 
+    private static SiteSetup ReadOne(TomlSection section)
+    {
+        ImmutableArray<string> electrodes = section.Find("electrodes") is null ? [] : TwoElectrodes(section, section.Texts("electrodes"));
         ImmutableArray<double> position = section.Numbers("position");
         if (section.Find("position") is not null && position.Length != 2)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace ChannelAudit.Setup;
 
@@ -26,6 +27,9 @@ public sealed record StudySetup
     /// <summary>Tells from a recording's path who it is of; null when the setup does not say.</summary>
     public PathPattern? ParticipantPath { get; init; }
 
+    /// <summary>Whether technicians may be shown where recordings are compared over time: <c>people</c> of <c>[trend]</c>.</summary>
+    public bool ShowsPeople { get; init; }
+
     /// <summary>The <c>[protocol]</c> table; null when there is none.</summary>
     public ProtocolSetup? Protocol { get; init; }
 
@@ -38,4 +42,15 @@ public sealed record StudySetup
     /// <summary>The setup of one recording: with what is different for it.</summary>
     /// <param name="path">The recording's path below the given root, with <c>/</c>.</param>
     public StudySetup For(string path) => Overrides.Where(one => one.IsAbout(path)).Aggregate(this, (setup, one) => one.ApplyTo(setup));
+
+    /// <summary>The day of a recording: what <c>[[recordings]]</c> says, else what stands in the path, else <c>[recording]</c>; null when nobody says. Never from a file header.</summary>
+    /// <param name="path">The recording's path below the given root, with <c>/</c>.</param>
+    public DateOnly? DayOf(string path)
+    {
+        string? own = Overrides.LastOrDefault(one => one.Recording.Date is not null && one.IsAbout(path))?.Recording.Date;
+        return Day(own) ?? Day(ParticipantPath?.Find(path, "date")) ?? Day(Recording.Date);
+    }
+
+    private static DateOnly? Day(string? text) =>
+        DateOnly.TryParseExact(text, ["yyyy-MM-dd", "yyyyMMdd"], CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day : null;
 }

@@ -73,6 +73,19 @@ internal sealed class TomlSection
             : throw TomlErrors.WrongKind(FileName, node, key, "a whole number", Key(key).Example);
     }
 
+    /// <summary><c>true</c> or <c>false</c>, or null when it is left out.</summary>
+    public bool? Truth(string key)
+    {
+        if (Find(key) is not { } node)
+        {
+            return null;
+        }
+
+        return node.Kind == TomlKind.Truth
+            ? string.Equals(node.Text, "true", StringComparison.Ordinal)
+            : throw TomlErrors.WrongKind(FileName, node, key, "true or false", Key(key).Example);
+    }
+
     /// <summary>A day as <c>yyyy-MM-dd</c>, or null when it is left out.</summary>
     public string? Date(string key)
     {
@@ -116,6 +129,11 @@ internal sealed class TomlSection
     public int WholeIn(string key, TomlNode value) => value.Kind == TomlKind.Integer
         ? (int)NumberOf(value, Key(key))
         : throw TomlErrors.WrongKind(FileName, value, key, "a whole number", Key(key).Example);
+
+    /// <summary>The texts of an entry that is a list.</summary>
+    public ImmutableArray<string> TextsIn(string key, TomlNode value) => value.Kind == TomlKind.List
+        ? [.. value.Items.Select(item => TextOf(item, Key(key)))]
+        : throw TomlErrors.WrongKind(FileName, value, key, "a list of texts", Key(key).Example);
 
     /// <summary>The numbers of an entry that is a list.</summary>
     public ImmutableArray<decimal> ExactsIn(string key, TomlNode value) => value.Kind == TomlKind.List

@@ -16,7 +16,7 @@ public sealed partial class HelpTests
     public void CommandsAreAllOfThem() => Assert.Superset(
         new HashSet<string>(
             [
-                "", "screen", "pilot", "demo", "impedance", "criteria", "criteria show", "criteria check", "criteria freeze", "criteria compare", "setup", "setup new", "setup check", "completion", "review", "compare", "reconcile", "raters", "verify", "export", "export bids", "export bundle", "decide", "detectability",
+                "", "screen", "pilot", "demo", "impedance", "criteria", "criteria show", "criteria check", "criteria freeze", "criteria compare", "setup", "setup new", "setup check", "completion", "review", "compare", "reconcile", "raters", "trend", "verify", "export", "export bids", "export bundle", "decide", "detectability",
             ],
             StringComparer.Ordinal),
         new HashSet<string>(CommandTree.Paths().Select(path => string.Join(' ', path)), StringComparer.Ordinal));

@@ -19,6 +19,7 @@ public sealed class SetupPageTests
         AreOnThePage("trials", SetupKeys.Trials);
         AreOnThePage("scoring", SetupKeys.Scoring);
         AreOnThePage("protocol", SetupKeys.Protocol);
+        AreOnThePage("trend", SetupKeys.Trend);
     }
 
     [Fact]
@@ -35,7 +36,7 @@ public sealed class SetupPageTests
         const string site = "[[sites]]\nname = \"x\"\nchannel = \"y\"\n[[sites]]\nname = \"eye\"\nchannel = \"z\"\n";
         foreach ((string table, ImmutableArray<TomlKey> keys) in new[]
         {
-            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), ("[protocol]\n", SetupKeys.Protocol), (site, SetupKeys.Sites),
+            ("[recording]\n", SetupKeys.Recording), ("[trials]\n", SetupKeys.Trials), ("[scoring]\n", SetupKeys.Scoring), ("[protocol]\n", SetupKeys.Protocol), ("[trend]\n", SetupKeys.Trend), (site, SetupKeys.Sites),
             ("[participants]\n", SetupKeys.Participants), ("[[sites]]\nname = \"cheek\"\nchannel = \"EMG 1\"\n[[recordings]]\nmatch = \"*\"\n", [.. SetupKeys.Overrides.Where(key => key.Name is not "match")]),
         })
         {

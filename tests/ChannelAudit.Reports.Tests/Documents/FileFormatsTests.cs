@@ -7,6 +7,7 @@ using ChannelAudit.Reports.Raters;
 using ChannelAudit.Reports.Reconciling;
 using ChannelAudit.Reports.Silence;
 using ChannelAudit.Reports.Tables;
+using ChannelAudit.Reports.Trends;
 using ChannelAudit.TestKit;
 
 namespace ChannelAudit.Reports.Tests.Documents;
@@ -33,6 +34,8 @@ public sealed class FileFormatsTests
         { "detection.tsv of raters", RaterTables.DetectionColumns },
         { "limits.tsv of raters", RaterTables.LimitColumns },
         { "curves.tsv of raters", RaterTables.CurveColumns },
+        { "trend.tsv of trend", TrendTsv.Columns },
+        { "trend-findings.tsv of trend", TrendFindingsTsv.Columns },
         { "Channels table of export bids", BidsColumns.Channels },
         { "Events table of export bids", BidsColumns.Events },
     };

@@ -1,0 +1,86 @@
+using ChannelAudit.Signals.Random;
+using ChannelAudit.Signals.Trends;
+using Xunit;
+using Xunit.Abstractions;
+
+namespace ChannelAudit.Signals.Tests.Trends;
+
+public sealed class ChangeTestTests(ITestOutputHelper output)
+{
+    /// <summary>The share of made series without a change below a level, which is at most the level (with three standard errors of the count).</summary>
+    [Theory]
+    [InlineData(20, 1, 0.0)]
+    [InlineData(40, 1, 0.0)]
+    [InlineData(100, 1, 0.0)]
+    [InlineData(100, 4, 0.0)]
+    [InlineData(60, 2, 0.3)]
+    [InlineData(150, 2, 0.5)]
+    public void WithoutAChangeProbabilitiesAreAtLeastWhatTheySay(int blocks, int inBlock, double correlation)
+    {
+        const int series = 20_000;
+        Pcg32 random = new(4711, (ulong)(blocks + inBlock));
+        double[] p = [.. Enumerable.Range(0, series).Select(_ => P(Made(random, blocks, inBlock, correlation)))];
+
+        foreach (double level in new[] { 0.1, 0.01, 0.001 })
+        {
+            double share = p.Count(one => one <= level) / (double)series;
+            output.WriteLine($"{blocks} x {inBlock}, r {correlation}: {share} at {level}");
+
+            // What lasts longer than a block is allowed for by an estimate, which costs most far out.
+            double allowed = correlation > 0 ? level * (level < 0.01 ? 4 : 2) : level;
+            Assert.InRange(share, 0, allowed + (3 * Math.Sqrt(allowed / series)));
+        }
+    }
+
+    [Fact]
+    public void AStepOfOneSpreadInTheMiddleIsSeenInHundredBlocks()
+    {
+        Pcg32 random = new(12);
+        double[] values = [.. Enumerable.Range(0, 100).Select(i => random.NextGaussian() + (i < 50 ? 0 : 1))];
+
+        Assert.InRange(ChangeTest.Of(values, [.. Enumerable.Range(0, 100)]).P, 0, 1e-3);
+    }
+
+    [Fact]
+    public void OffsetGainAndPolarityDoNotCount()
+    {
+        Pcg32 random = new(13);
+        double[] values = [.. Enumerable.Range(0, 60).Select(i => random.NextGaussian() + (i / 40.0))];
+        int[] blocks = [.. Enumerable.Range(0, 60).Select(i => i / 2)];
+
+        ChangeTestResult expected = ChangeTest.Of(values, blocks);
+
+        Near.One(expected.P, ChangeTest.Of([.. values.Select(value => 7 + (3 * value))], blocks).P, 1e-9);
+        Near.One(expected.P, ChangeTest.Of([.. values.Select(value => -value)], blocks).P, 1e-9);
+    }
+
+    [Fact]
+    public void EqualValuesAndASingleBlockSayNothing()
+    {
+        Assert.Equal(1, ChangeTest.Of([2, 2, 2], [1, 2, 3]).P);
+        Assert.Equal(1, ChangeTest.Of([1, 2, 3], [1, 1, 1]).P);
+        Assert.Equal(1, ChangeTest.Of([], []).P);
+    }
+
+    [Fact]
+    public void BlocksOutOfOrderAreRefused() => Assert.Throws<ArgumentException>(() => ChangeTest.Of([1, 2], [2, 1]));
+
+    private static double P((double[] Values, int[] Blocks) made) => ChangeTest.Of(made.Values, made.Blocks).P;
+
+    private static (double[] Values, int[] Blocks) Made(Pcg32 random, int blocks, int inBlock, double correlation)
+    {
+        double[] values = new double[blocks * inBlock];
+        double shared = random.NextGaussian();
+        for (int i = 0; i < values.Length; i++)
+        {
+            if (i % inBlock == 0)
+            {
+                shared = (correlation * shared) + (Math.Sqrt(1 - (correlation * correlation)) * random.NextGaussian());
+            }
+
+            values[i] = shared + (inBlock > 1 ? random.NextGaussian() : 0);
+        }
+
+        return (values, [.. Enumerable.Range(0, values.Length).Select(i => i / inBlock)]);
+    }
+}
