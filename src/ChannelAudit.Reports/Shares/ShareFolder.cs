@@ -4,6 +4,7 @@ using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Shares;
 
@@ -54,7 +55,7 @@ public sealed class ShareFolder : IDisposable
         try
         {
             return _store.Find(id, stamp) is { } files && RecordingContent.Names(withPage: !_plan.IsAlone).All(name => files.Any(file => string.Equals(file.Path, name, StringComparison.Ordinal)))
-                ? ResultReader.Read(File.ReadAllBytes(_store.Place(id, "result.json")), "result.json").Result
+                ? ResultReader.Read(PlainFile.ReadAllBytes(_store.Place(id, "result.json")), "result.json").Result
                 : null;
         }
         catch (Exception fault) when (fault is ChannelAuditException or IOException or UnauthorizedAccessException)
@@ -100,7 +101,7 @@ public sealed class ShareFolder : IDisposable
         }
 
         string manifest = Path.Combine(folder, ShareManifest.FileName);
-        if (File.Exists(manifest) && ShareJson.Read(File.ReadAllBytes(manifest), manifest).Plan.Share is var found && found != share)
+        if (File.Exists(manifest) && ShareJson.Read(PlainFile.ReadAllBytes(manifest), manifest).Plan.Share is var found && found != share)
         {
             throw ShareErrors.OtherShare(folder, found, share);
         }

@@ -3,6 +3,7 @@ using ChannelAudit.Reports.Json;
 using ChannelAudit.Reports.Output;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Shares;
 
@@ -64,7 +65,7 @@ internal static class ShareJson
     {
         try
         {
-            return JsonDocument.Parse(utf8);
+            return StrictJson.Parse(utf8);
         }
         catch (JsonException)
         {

@@ -3,6 +3,7 @@ using System.Globalization;
 using ChannelAudit.Reports.Digests;
 using ChannelAudit.Results;
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Reports.Shares;
 
@@ -77,7 +78,7 @@ public sealed class ShareSet
         string file = Path.Combine(folder, ShareManifest.FileName);
         try
         {
-            return File.Exists(file) ? ShareJson.Read(File.ReadAllBytes(file), file) : throw ShareErrors.NotAShare(folder);
+            return File.Exists(file) ? ShareJson.Read(PlainFile.ReadAllBytes(file), file) : throw ShareErrors.NotAShare(folder);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
