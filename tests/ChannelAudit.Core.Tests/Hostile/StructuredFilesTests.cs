@@ -35,7 +35,7 @@ public sealed class StructuredFilesTests : IDisposable
     private static readonly (int At, int Width)[] FileFields = [(0, 8), (184, 8), (192, 44), (236, 8), (244, 8), (252, 4)];
     private static readonly int[] SignalWidths = [16, 80, 8, 8, 8, 8, 8, 80, 8, 32];
 
-    private static readonly Gen<string> Word = Gen.OneOf(Gen.OneOfConst(Words), Gen.String[Gen.Char[' ', '~'], 0, 12], Gen.Int.Select(value => FormattableString.Invariant($"{value}")));
+    private static readonly Gen<string> Word = Gen.OneOf(AnyOf(Words), Gen.String[Gen.Char[' ', '~'], 0, 12], Gen.Int.Select(value => FormattableString.Invariant($"{value}")));
 
     private readonly TemporaryFolder _folder = new();
 
@@ -70,7 +70,7 @@ public sealed class StructuredFilesTests : IDisposable
 
     [Theory]
     [MemberData(nameof(Tables))]
-    public void TablesWithWrongCells(string name, string columns) => Gen.Select(Word.Array[0, 40], Gen.OneOfConst("\t", ",", ";"), Gen.OneOfConst("\n", "\r\n"), Gen.Int[0, 9]).Sample(
+    public void TablesWithWrongCells(string name, string columns) => Gen.Select(Word.Array[0, 40], AnyOf("\t", ",", ";"), AnyOf("\n", "\r\n"), Gen.Int[0, 9]).Sample(
         (cells, separator, end, ragged) =>
         {
             string[] names = columns.Split(' ');
@@ -85,7 +85,7 @@ public sealed class StructuredFilesTests : IDisposable
     [InlineData("setup.toml", "recording sites trials scoring protocol participants recordings", "mains_hz unit amplifier date name channel electrodes adjacent position task from rest window minimum highpass_hz match")]
     [InlineData("criteria.toml", "line-noise bridge clipping drift flatline dropout", "questionable reject source channel_questionable channel_reject")]
     public void SettingsWithWrongValues(string name, string tables, string keys) => Gen.Select(
-        Gen.OneOfConst(tables.Split(' ')), Gen.Bool, Gen.Select(Gen.OneOfConst(keys.Split(' ')), Word, Gen.Int[0, 4]).Array[0, 5]).Array[1, 3].Sample(
+        AnyOf(tables.Split(' ')), Gen.Bool, Gen.Select(AnyOf(keys.Split(' ')), Word, Gen.Int[0, 4]).Array[0, 5]).Array[1, 3].Sample(
         parts =>
         {
             StringBuilder text = new();
@@ -103,6 +103,8 @@ public sealed class StructuredFilesTests : IDisposable
         },
         iter: Iterations,
         threads: 1);
+
+    private static Gen<string> AnyOf(params string[] items) => Gen.Int[0, items.Length - 1].Select(i => items[i]);
 
     private static (int At, int Width) Field(int number, int signals)
     {
