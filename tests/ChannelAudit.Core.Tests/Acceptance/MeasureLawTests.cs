@@ -1,5 +1,3 @@
-using System.Globalization;
-using ChannelAudit.Excerpts;
 using ChannelAudit.Recordings;
 using ChannelAudit.Results;
 using ChannelAudit.Segments;
@@ -39,6 +37,9 @@ public sealed class MeasureLawTests
 
     /// <summary>Has the sign of the signal.</summary>
     private static readonly string[] Signed = ["drift_slope"];
+
+    /// <summary>Rest on the samples of a trial and on nothing else.</summary>
+    private static readonly string[] OfSamplesAlone = ["missing", "gap", "drift_slope", "drift_range", "lowfreq_rms"];
 
     private static readonly SessionPlan Plan = MakePlan();
 
@@ -104,8 +105,8 @@ public sealed class MeasureLawTests
     }
 
     /// <summary>
-    /// What rests on rails, flat stretches, spikes or rest of the whole channel cannot be the same (<see cref="ExcerptMeasures.IsOfWindowAlone"/> names those), nor what
-    /// is looked for at the frequency of the mains.
+    /// What is looked for at the frequency of the mains, or beside it, cannot be the same: that is found on the whole recording. Given that, all measures of the window
+    /// alone are the same to the last bit (<see cref="Excerpts.ExcerptMeasuresTests"/>).
     /// </summary>
     [Theory]
     [InlineData("")]
@@ -120,20 +121,15 @@ public sealed class MeasureLawTests
             RecordingResult alone = Audited(recording => Altered.CutOut(recording, trial), scoring);
             foreach (ChannelResult channel in whole.Channels)
             {
-                MeasureValue[] own = [.. Values(channel.Cells.Single(cell => cell.Trial == trial.Number)).Where(one => IsOfTrialAlone(one.Measure))];
-                MeasureValue[] other = [.. Values(MadeAudit.Channel(alone, channel.Name).Cells.Single()).Where(one => IsOfTrialAlone(one.Measure))];
+                MeasureValue[] own = [.. Values(channel.Cells.Single(cell => cell.Trial == trial.Number)).Where(one => OfSamplesAlone.Contains(one.Measure, StringComparer.Ordinal))];
+                MeasureValue[] other = [.. Values(MadeAudit.Channel(alone, channel.Name).Cells.Single()).Where(one => OfSamplesAlone.Contains(one.Measure, StringComparer.Ordinal))];
                 AssertMeasures(FormattableString.Invariant($"{channel.Name}, trial {trial.Number}"), own, other, _ => 1);
                 compared += own.Count(one => one.Value is not null);
             }
-
-            string number = trial.Number.ToString(CultureInfo.InvariantCulture);
-            Assert.All(whole.Pairs.Zip(alone.Pairs), both => AssertRow(Row(both.First, number), Row(both.Second, "1")));
         }
 
-        Assert.InRange(compared, 300, int.MaxValue);
+        Assert.InRange(compared, 100, int.MaxValue);
     }
-
-    private static PairRow Row(PairResult pair, string trial) => pair.Rows.Single(row => string.Equals(row.Trial, trial, StringComparison.Ordinal));
 
     private static SessionPlan MakePlan()
     {
@@ -149,9 +145,6 @@ public sealed class MeasureLawTests
             ElectrodeBridge.OneNode("cheek", "eye", 0.1),
             new MissingSamples("brow") { Span = new FaultSpan(plan.Trials[0].OnsetS + 2, plan.Trials[0].OnsetS + 2.2M) });
     }
-
-    // The frequency of the mains is found on the whole recording, to more digits than a trial can tell.
-    private static bool IsOfTrialAlone(string measure) => ExcerptMeasures.IsOfWindowAlone(measure) && !measure.StartsWith("line_", StringComparison.Ordinal);
 
     private static RecordingResult Audited(Func<Recording, Recording> change, string scoring)
     {
