@@ -127,8 +127,8 @@ public sealed class PrivateFieldsTests : IDisposable
     private static bool HoldsMarker(byte[] bytes) => bytes.AsSpan().IndexOf("ZQ"u8) >= 0 && Encoding.Latin1.GetString(bytes) is { } text
         && new[] { "ZQCODE", "ZQNAME", "ZQADMIN", "ZQTECH", "ZQEQUIP", "ZQRESERVED", "ZQTRANSDUCER", "ZQSIGNAL" }.Any(word => text.Contains(word, StringComparison.Ordinal));
 
-    // The folder of the study, and what tells whose machine it was.
-    private bool HoldsPlace(byte[] bytes) => new[] { _folder.Folder, Environment.GetFolderPath(Environment.SpecialFolder.UserProfile) + "/", Environment.MachineName }
+    // The folder of the study, and that of the person.
+    private bool HoldsPlace(byte[] bytes) => new[] { _folder.Folder, Environment.GetFolderPath(Environment.SpecialFolder.UserProfile) + "/" }
         .Any(place => place.Length > 1 && bytes.AsSpan().IndexOf(Encoding.UTF8.GetBytes(place)) >= 0);
 
     private IEnumerable<string> Files(string name) => Directory.Exists(_folder.In(name)) ? Directory.EnumerateFiles(_folder.In(name), "*", SearchOption.AllDirectories) : [_folder.In(name)];

@@ -31,7 +31,7 @@ internal static class Altered
         new ReorderedSource(recording.Samples, order));
 
     /// <summary>The samples of a trial as a recording of their own, with the trial as its only annotation.</summary>
-    /// <param name="recording">The recording, unbroken.</param>
+    /// <param name="recording">The recording, unbroken during the trial.</param>
     /// <param name="trial">The trial.</param>
     public static Recording CutOut(Recording recording, Trial trial)
     {
@@ -44,7 +44,7 @@ internal static class Altered
             Channels = [.. recording.Channels.Select((channel, i) => channel with { Stretches = [new Stretch(0, windows[i].Length, 0)] })],
             Annotations = [new Annotation(0, trial.DurationS, trial.Label ?? string.Empty)],
             DurationS = (double)trial.DurationS,
-            Samples = new CutSource(recording.Samples, [.. windows.Select(window => window.Start)]),
+            Samples = new CutSource(recording.Samples, [.. windows.Select((window, i) => StoredAt(recording.Channels[i], window.Start))]),
         };
     }
 
@@ -72,6 +72,12 @@ internal static class Altered
             recording,
             [.. recording.Channels.Select((channel, i) => isChanged[i] ? channel with { Step = step ?? channel.Step, LowerRail = null, UpperRail = null } : channel)],
             new ArraySource(samples));
+    }
+
+    private static long StoredAt(Channel channel, long index)
+    {
+        Stretch stretch = channel.Stretches.Last(one => one.Start <= index);
+        return stretch.StoredStart + index - stretch.Start;
     }
 
     private static Recording Of(Recording recording, ImmutableArray<Channel> channels, ISampleSource samples) => new()
