@@ -2,7 +2,7 @@ namespace ChannelAudit.Signals.Trends;
 
 /// <summary>The change that fits a series best: a step, a ramp between two levels, or an episode.</summary>
 /// <remarks>
-/// Weighted least squares over all places of the two corners. A ramp is y = a + b·min(1, max(0, (t − t_1)/(t_2 − t_1))), with t_1 = t_2 a step; an episode is y = a + b while
+/// Weighted least squares over all places of the two corners, of a long series first some forty of them and then those around the best. A ramp is y = a + b·min(1, max(0, (t − t_1)/(t_2 − t_1))), with t_1 = t_2 a step; an episode is y = a + b while
 /// t_1 ≤ t &lt; t_2. Both have two corners and two levels. An episode is taken only where it explains more than the ramp by nine times the variance that is left, which is three standard
 /// errors: else a few weeks at an end would make one of every change that stays.
 /// </remarks>
@@ -20,7 +20,7 @@ public sealed record ChangeShape(ChangeKind Kind, int From, int To, double Befor
     /// <summary>A ramp over no longer than this, in the unit of the times, is a step.</summary>
     private const double StepWithin = 6;
 
-    private const int MostPlaces = 80;
+    private const int CoarsePlaces = 40;
     private const int Parameters = 4;
     private const double Clearly = 9;
 
@@ -36,7 +36,7 @@ public sealed record ChangeShape(ChangeKind Kind, int From, int To, double Befor
         Lengths.RequireAtLeast(times.Length, 2 * LeastBlocks, nameof(times));
         var (lasting, passing) = (Nothing(ChangeKind.Step), Nothing(ChangeKind.Episode));
         var course = new double[times.Length];
-        var stride = Math.Max(1, times.Length / MostPlaces);
+        var stride = Math.Max(1, times.Length / CoarsePlaces);
         var last = times.Length - LeastBlocks;
         for (var from = LeastBlocks; from <= last; from += stride)
         {
@@ -44,12 +44,19 @@ public sealed record ChangeShape(ChangeKind Kind, int From, int To, double Befor
             for (var to = from; to < times.Length; to += stride)
             {
                 lasting = Better(lasting, Ramp(times, from, to, course), values, weights, course);
-                if (to - from >= LeastBlocks && to <= last)
-                {
-                    course.AsSpan().Clear();
-                    course.AsSpan(from, to - from).Fill(1);
-                    passing = Better(passing, (ChangeKind.Episode, from, to), values, weights, course);
-                }
+                passing = to <= last ? Better(passing, Episode(from, to, course), values, weights, course) : passing;
+            }
+        }
+
+        var (coarseLasting, coarsePassing) = (lasting, passing);
+        for (var from = -stride; from <= stride && stride > 1; from++)
+        {
+            for (var to = -stride; to <= stride; to++)
+            {
+                var start = Math.Clamp(coarseLasting.From + from, LeastBlocks, last);
+                lasting = Better(lasting, Ramp(times, start, Math.Clamp(coarseLasting.To + to, start, times.Length - 1), course), values, weights, course);
+                start = Math.Clamp(coarsePassing.From + from, LeastBlocks, last);
+                passing = Better(passing, Episode(start, Math.Clamp(coarsePassing.To + to, start, last), course), values, weights, course);
             }
         }
 
@@ -69,6 +76,14 @@ public sealed record ChangeShape(ChangeKind Kind, int From, int To, double Befor
         }
 
         return square - (sum * sum / weight);
+    }
+
+    // One that is too short has an empty course, which explains nothing.
+    private static (ChangeKind Kind, int From, int To) Episode(int from, int to, double[] course)
+    {
+        course.AsSpan().Clear();
+        course.AsSpan(from, to - from).Fill(to - from >= LeastBlocks ? 1 : 0);
+        return (ChangeKind.Episode, from, to);
     }
 
     private static (ChangeKind Kind, int From, int To) Ramp(ReadOnlySpan<double> times, int from, int to, double[] course)
