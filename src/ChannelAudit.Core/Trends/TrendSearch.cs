@@ -20,7 +20,7 @@ public sealed class TrendSearch
     private const int MostFindings = 100;
 
     // Values further out than this many spreads count as much as one that is this far: one wild value explains nothing.
-    private const double WildFrom = 4;
+    private const double WildFrom = 8;
 
     private readonly TrendMeasure _measure;
     private readonly ImmutableArray<TrendValue> _values;

@@ -8,7 +8,7 @@ internal static class TrendStories
     /// <summary>The stories: those of their own first, each in order of sureness.</summary>
     public static ImmutableArray<TrendStory> Of(ImmutableArray<TrendFinding> findings)
     {
-        TrendStory[] grouped = [.. Grouped(findings).OrderBy(story => story.Findings[0].CorrectedP).ThenBy(story => story.Subject.By)];
+        TrendStory[] grouped = [.. Grouped(findings).OrderBy(story => story.Findings.Min(finding => finding.CorrectedP)).ThenBy(story => story.Subject.By)];
         int?[] whole = [.. grouped.Select((story, i) => Whole(grouped, i))];
         int[] order = [.. Enumerable.Range(0, grouped.Length).OrderBy(i => whole[i] is null ? 0 : 1)];
         return [.. order.Select(i => grouped[i] with { PartOf = whole[i] is { } broader ? Array.IndexOf(order, broader) : null })];
@@ -30,7 +30,7 @@ internal static class TrendStories
             }
         }
 
-        return groups.Select(group => new TrendStory([.. group], null));
+        return groups.Select(group => new TrendStory([.. group.OrderBy(finding => finding.Measure == TrendMeasure.NotPassed)], null));
     }
 
     private static bool Agree(TrendFinding one, TrendFinding other) =>

@@ -24,6 +24,18 @@ public sealed record ChangeShape(ChangeKind Kind, int From, int To, double Befor
     private const int Parameters = 4;
     private const double Clearly = 9;
 
+    /// <summary>The level of a block.</summary>
+    /// <param name="block">Its position.</param>
+    /// <param name="times">Times of the blocks that it was fitted to.</param>
+    public double LevelAt(int block, ReadOnlySpan<double> times)
+    {
+        var isInside = block >= From && (Kind != ChangeKind.Episode || block < To);
+        var course = Kind == ChangeKind.Episode || To == From
+            ? isInside ? 1.0 : 0.0
+            : Math.Clamp((times[block] - times[From]) / (times[To] - times[From]), 0, 1);
+        return Before + (Change * course);
+    }
+
     /// <summary>Fits the shapes.</summary>
     /// <param name="times">Rising times of the blocks, in weeks; left as they are.</param>
     /// <param name="values">A finite value a block.</param>

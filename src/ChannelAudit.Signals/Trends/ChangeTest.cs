@@ -8,12 +8,14 @@ namespace ChannelAudit.Signals.Trends;
 /// <para>Σ b_j² holds a change, too, so that V never exceeds √n/2. A step in the middle takes the share 4V²/n of it, and that share of n values has the tail (1 − 4V²/n)^(n/2) where the bridge
 /// has exp(−2V²) (the beta law of a squared correlation): V is therefore taken as √(−n/4·ln(1 − 4V²/n)).</para>
 /// <para>Whatever belongs together (sessions of one week) is one block: dependence within blocks is in the b_j themselves. For what lasts longer
-/// V is divided by √((1 + r)/(1 − r)), r the correlation of neighbouring blocks, of what is left beside a step or an episode between the two extremes of S. Where it is above 0 one standard error,
+/// V is divided by √((1 + r)/(1 − r)), r the correlation of neighbouring blocks, of what is left beside the <see cref="ChangeShape"/> that fits best: a slow drift is no correlation. Where it is above 0 one standard error,
 /// 1/√n, is added: an estimate that is too low by chance makes a change of nothing. In simulation a level of 1 % is then kept at 0.5 % where blocks are independent and at 1 to 2 % where neighbours
 /// correlate by 0.3 to 0.5.</para>
 /// </remarks>
 public static class ChangeTest
 {
+    private const double Doubtful = 0.1;
+
     private const double MostCorrelation = 0.9;
 
     // Equal values leave this of their mean, squared.
@@ -29,15 +31,14 @@ public static class ChangeTest
     public static ChangeTestResult Of(ReadOnlySpan<double> values, ReadOnlySpan<int> blocks)
     {
         Lengths.RequireExactly(blocks.Length, values.Length, nameof(blocks));
-        var (sums, counts) = Sums(values, blocks);
+        var (sums, counts, times) = Sums(values, blocks);
         double at = 0, high = 0, low = 0, square = 0;
-        int highAt = 0, lowAt = 0;
         for (var j = 0; j < sums.Length; j++)
         {
             at += sums[j];
             square += sums[j] * sums[j];
-            (high, highAt) = at > high ? (at, j + 1) : (high, highAt);
-            (low, lowAt) = at < low ? (at, j + 1) : (low, lowAt);
+            high = Math.Max(high, at);
+            low = Math.Min(low, at);
         }
 
         if (square <= Rounding * values.Length || sums.Length < 2)
@@ -45,13 +46,16 @@ public static class ChangeTest
             return new ChangeTestResult(1, 0, 0, sums.Length);
         }
 
-        var correlation = Correlation(sums, counts, Math.Min(highAt, lowAt), Math.Max(highAt, lowAt));
         var share = Math.Min(4 * (high - low) * (high - low) / (square * sums.Length), MostShare);
-        var statistic = Math.Sqrt(-sums.Length / 4.0 * Math.Log(1 - share) * (1 - correlation) / (1 + correlation));
+        var statistic = Math.Sqrt(-sums.Length / 4.0 * Math.Log(1 - share));
+
+        // What is no sign as it is needs no correlation, which only takes away from it.
+        var correlation = KuiperTail.Of(statistic) > Doubtful ? 0 : Correlation(sums, counts, times);
+        statistic *= Math.Sqrt((1 - correlation) / (1 + correlation));
         return new ChangeTestResult(KuiperTail.Of(statistic), statistic, correlation, sums.Length);
     }
 
-    private static (double[] Sums, int[] Counts) Sums(ReadOnlySpan<double> values, ReadOnlySpan<int> blocks)
+    private static (double[] Sums, int[] Counts, double[] Times) Sums(ReadOnlySpan<double> values, ReadOnlySpan<int> blocks)
     {
         double mean = 0;
         foreach (var value in values)
@@ -61,6 +65,7 @@ public static class ChangeTest
 
         List<double> sums = [];
         List<int> counts = [];
+        List<double> times = [];
         for (var i = 0; i < values.Length; i++)
         {
             if (i == 0 || blocks[i] != blocks[i - 1])
@@ -72,42 +77,38 @@ public static class ChangeTest
 
                 sums.Add(0);
                 counts.Add(0);
+                times.Add(blocks[i]);
             }
 
             sums[^1] += values[i] - mean;
             counts[^1]++;
         }
 
-        return ([.. sums], [.. counts]);
+        return ([.. sums], [.. counts], [.. times]);
     }
 
-    // Of what is left of the block means, weighted by the root of their counts, beside the mean of each of the two parts.
-    private static double Correlation(double[] sums, int[] counts, int from, int to)
+    // Of what is left of the block means beside the change that fits them best, weighted by the root of their counts.
+    private static double Correlation(double[] sums, int[] counts, double[] times)
     {
-        double inside = 0, outside = 0;
-        int insideCount = 0, outsideCount = 0;
-        for (var j = 0; j < sums.Length; j++)
+        double[] left = [.. sums.Select((sum, j) => sum / counts[j])];
+        if (sums.Length >= 2 * ChangeShape.LeastBlocks)
         {
-            if (j >= from && j < to)
+            var shape = ChangeShape.Of(times, left, [.. counts.Select(count => (double)count)]);
+            for (var j = 0; j < left.Length; j++)
             {
-                (inside, insideCount) = (inside + sums[j], insideCount + counts[j]);
-            }
-            else
-            {
-                (outside, outsideCount) = (outside + sums[j], outsideCount + counts[j]);
+                left[j] -= shape.LevelAt(j, times);
             }
         }
 
         double product = 0, square = 0, before = 0;
-        for (var j = 0; j < sums.Length; j++)
+        for (var j = 0; j < left.Length; j++)
         {
-            var mean = j >= from && j < to ? inside / Math.Max(1, insideCount) : outside / Math.Max(1, outsideCount);
-            var left = (sums[j] - (mean * counts[j])) / Math.Sqrt(counts[j]);
-            product += left * before;
-            square += left * left;
-            before = left;
+            var own = left[j] * Math.Sqrt(counts[j]);
+            product += own * before;
+            square += own * own;
+            before = own;
         }
 
-        return product <= 0 ? 0 : Math.Min((product / square) + (1 / Math.Sqrt(sums.Length)), MostCorrelation);
+        return product <= 0 ? 0 : Math.Min((product / square) + (1 / Math.Sqrt(left.Length)), MostCorrelation);
     }
 }
