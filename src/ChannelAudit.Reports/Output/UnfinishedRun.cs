@@ -221,10 +221,21 @@ internal sealed class UnfinishedRun : IDisposable
     // A run that was ended after it moved a recording's files, and before it took the list away, leaves a list of nothing.
     private void RemoveHusks() => Quietly.Do(() =>
     {
-        foreach (string folder in Directory.EnumerateDirectories(_folder)
+        string recordings = Path.Combine(_folder, RecordingsName);
+        if (!Directory.Exists(recordings))
+        {
+            return;
+        }
+
+        foreach (string folder in Directory.EnumerateDirectories(recordings)
             .Where(folder => Directory.EnumerateFileSystemEntries(folder).All(entry => string.Equals(Path.GetFileName(entry), ListName, StringComparison.Ordinal))))
         {
             Directory.Delete(folder, recursive: true);
+        }
+
+        if (!Directory.EnumerateFileSystemEntries(recordings).Any())
+        {
+            Directory.Delete(recordings, recursive: false);
         }
     });
 

@@ -46,7 +46,8 @@ public sealed class ShareFolder : IDisposable
             throw ShareErrors.CannotRead(folder, fault);
         }
 
-        return new ShareFolder(run, plan, folder, UnfinishedRun.TryOpenShare(folder) ?? throw OutputErrors.AnotherRun(folder));
+        UnfinishedRun? store = UnfinishedRun.TryOpenShare(folder);
+        return store is null ? throw OutputErrors.AnotherRun(folder) : new ShareFolder(run, plan, folder, store);
     }
 
     /// <summary>The result of a recording that was audited before from the same inputs; null when it must be audited.</summary>

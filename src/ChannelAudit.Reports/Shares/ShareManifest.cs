@@ -22,7 +22,7 @@ internal sealed record ShareManifest(
     {
         _ when !string.Equals(Version, other.Version, StringComparison.Ordinal) => $"version {Version} here, {other.Version} there",
         _ when Plan.Share.Of != other.Plan.Share.Of => $"share {Plan.Share} here, {other.Plan.Share} there",
-        _ when Plan.Figures != other.Plan.Figures || Plan.IsAlone != other.Plan.IsAlone => $"--figures {Plan.Figures} here, {other.Plan.Figures} there",
+        _ when !string.Equals(Plan.Figures, other.Plan.Figures, StringComparison.Ordinal) || Plan.IsAlone != other.Plan.IsAlone => $"--figures {Plan.Figures} here, {other.Plan.Figures} there",
         _ when !Inputs.Select(Key).SequenceEqual(other.Inputs.Select(Key)) => "setup, criteria, events or impedance readings are not the same files",
         _ when !Plan.All.Select(Key).SequenceEqual(other.Plan.All.Select(Key)) => "the recordings found are not the same",
         _ => null,

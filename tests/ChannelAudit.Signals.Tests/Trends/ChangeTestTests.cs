@@ -24,7 +24,7 @@ public sealed class ChangeTestTests(ITestOutputHelper output)
         foreach (double level in new[] { 0.1, 0.01, 0.001 })
         {
             double share = p.Count(one => one <= level) / (double)series;
-            output.WriteLine($"{blocks} x {inBlock}, r {correlation}: {share} at {level}");
+            output.WriteLine(FormattableString.Invariant($"{blocks} x {inBlock}, r {correlation}: {share} at {level}"));
 
             // What lasts longer than a block is allowed for by an estimate, which costs most far out.
             double allowed = correlation > 0 ? level * (level < 0.01 ? 4 : 2) : level;
