@@ -25,9 +25,10 @@ public sealed class ShareFolder : IDisposable
     private readonly string _folder;
     private readonly UnfinishedRun _store;
 
-    private ShareFolder(AuditRun run, SharePlan plan, string folder, UnfinishedRun store)
+    private ShareFolder(AuditRun run, SharePlan plan, string folder)
     {
-        (_run, _plan, _folder, _store) = (run, plan, folder, store);
+        (_run, _plan, _folder) = (run, plan, folder);
+        _store = UnfinishedRun.TryOpenShare(folder) ?? throw OutputErrors.AnotherRun(folder);
     }
 
     /// <summary>Opens a new folder, an empty one, or that of this share, finished or not.</summary>
@@ -46,8 +47,7 @@ public sealed class ShareFolder : IDisposable
             throw ShareErrors.CannotRead(folder, fault);
         }
 
-        UnfinishedRun? store = UnfinishedRun.TryOpenShare(folder);
-        return store is null ? throw OutputErrors.AnotherRun(folder) : new ShareFolder(run, plan, folder, store);
+        return new ShareFolder(run, plan, folder);
     }
 
     /// <summary>The result of a recording that was audited before from the same inputs; null when it must be audited.</summary>
