@@ -14,6 +14,7 @@ import json
 import os
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -404,6 +405,8 @@ def main():
     words.add_argument("--rounds", type=int, default=10)
     words.add_argument("--seed", type=int, default=1)
     given = words.parse_args()
+    # Ended from outside, it takes its disks away all the same.
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))
     with tempfile.TemporaryDirectory() as work:
         campaign = BrokenDisk(given.program, work, given.seed, given.rounds)
         for name in [given.only] if given.only else kinds:
