@@ -45,6 +45,9 @@ public sealed record TrendFinding
     /// <summary>The measure.</summary>
     public TrendMeasure Measure => Line.Measure;
 
+    /// <summary>Whether it is large enough to be told.</summary>
+    public bool Matters => Measure.Matters(Measure.Scale == TrendScale.Level ? Math.Log(After / Before) : After - Before);
+
     /// <summary>Whether it went up.</summary>
     public bool IsUp => After > Before;
 

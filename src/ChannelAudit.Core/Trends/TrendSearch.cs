@@ -57,7 +57,13 @@ public sealed class TrendSearch
         while (findings.Count < MostFindings && Next(searches) is { } found)
         {
             cancellation.ThrowIfCancellationRequested();
-            findings.Add(found.Finding);
+
+            // What explains most and is too small to be told is taken out all the same: no part of it may seem larger by chance.
+            if (found.Finding.Matters)
+            {
+                findings.Add(found.Finding);
+            }
+
             found.Search.TakeOut(found.Place);
             found.Search.TestAll(cancellation);
         }
@@ -83,13 +89,13 @@ public sealed class TrendSearch
         return null;
     }
 
-    // Of some lines the one whose change explains most, if it is large enough to matter.
+    // Of some lines the one whose change explains most.
     private (int Place, ChangeShape Shape)? Most(Func<int, bool> isMeant)
     {
         (int Place, ChangeShape Shape)? most = null;
         for (int i = 0; i < Lines.Length; i++)
         {
-            if (Lines[i].IsAssessed && !_settled.Contains(i) && isMeant(i) && Fit(i) is { } shape && _measure.Matters(shape.Change)
+            if (Lines[i].IsAssessed && !_settled.Contains(i) && isMeant(i) && Fit(i) is { } shape
                 && (most is null || shape.Explained > most.Value.Shape.Explained))
             {
                 most = (i, shape);
