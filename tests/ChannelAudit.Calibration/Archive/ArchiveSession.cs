@@ -15,7 +15,7 @@ namespace ChannelAudit.Calibration.Archive;
 /// </remarks>
 internal sealed class ArchiveSession
 {
-    private const double DurationS = 10;
+    private const decimal DurationS = 10m;
     private const int PoolSize = 6;
 
     private static readonly DateOnly First = new(2023, 1, 2);
@@ -45,10 +45,10 @@ internal sealed class ArchiveSession
         Plan = new SessionPlan
         {
             Seed = (seed * 1_000_003) + (ulong)number,
-            DurationS = (decimal)DurationS,
+            DurationS = DurationS,
             Rate = new Rational(1000, 1),
             Sites = [.. sites.Select(site => site.Plan)],
-            Trials = [new PlannedTrial { OnsetS = 0, DurationS = (decimal)DurationS, Label = "rest", Role = TrialRole.Rest }],
+            Trials = [new PlannedTrial { OnsetS = 0, DurationS = DurationS, Label = "rest", Role = TrialRole.Rest }],
             Amplifier = new AmplifierPlan { StepUv = 0.2 },
             Faults = Faults(),
         };
