@@ -15,7 +15,7 @@ public sealed class TrendSearchTests(ITestOutputHelper output)
     {
         int found = Enumerable.Range(0, 200).Count(seed => !Look(new MadeArchive { Seed = (ulong)(9000 + seed), Recordings = 300 }).Stories.IsEmpty);
 
-        output.WriteLine($"{found} of 200");
+        output.WriteLine(FormattableString.Invariant($"{found} of 200"));
         Assert.InRange(found, 0, 5);
     }
 
@@ -24,7 +24,7 @@ public sealed class TrendSearchTests(ITestOutputHelper output)
     {
         int found = Enumerable.Range(0, 100).Count(seed => !Look(new MadeArchive { Seed = (ulong)(19000 + seed), Recordings = 300, WeekCorrelation = 0.6, WeekSpread = 0.2 }).Stories.IsEmpty);
 
-        output.WriteLine($"{found} of 100");
+        output.WriteLine(FormattableString.Invariant($"{found} of 100"));
         Assert.InRange(found, 0, 4);
     }
 
@@ -90,7 +90,7 @@ public sealed class TrendSearchTests(ITestOutputHelper output)
         TrendStory story = Assert.Single(report.Stories);
         Assert.Equal(new TrendSubject(TrendBy.Lab, "south", "south"), story.Subject);
         Assert.False(story.IsWorse);
-        Assert.Equal(["not_passed", "rest_rms"], story.Findings.Select(finding => finding.Measure.Code).Order(StringComparer.Ordinal));
+        Assert.Equal(["not_passed", "rest_rms"], story.Findings.Select(finding => finding.Measure.Code).Order(StringComparer.Ordinal), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -125,7 +125,7 @@ public sealed class TrendSearchTests(ITestOutputHelper output)
         TrendReport report = TrendReport.Of(sessions, TestContextless);
 
         TrendLine line = report.Lines.First(one => one.Measure == TrendMeasure.Rest && one.Subject == new TrendSubject(TrendBy.Site, "north", "cheek"));
-        Assert.Equal(["cheek1", "cheek2"], line.Same.Select(same => same.Name));
+        Assert.Equal(["cheek1", "cheek2"], line.Same.Select(same => same.Name), StringComparer.Ordinal);
     }
 
     private static CancellationToken TestContextless => CancellationToken.None;
