@@ -8,7 +8,7 @@ public sealed class UsageTests
 {
     [Theory]
     [InlineData(
-        "", "channelaudit: no command given", "one of screen, pilot, demo, detectability, decide, review, compare, reconcile, raters, trend, verify, export, impedance, criteria, setup, explain, completion; channelaudit --help says what they do")]
+        "", "channelaudit: no command given", "one of screen, pilot, demo, detectability, merge, decide, review, compare, reconcile, raters, trend, verify, export, impedance, criteria, setup, explain, completion; channelaudit --help says what they do")]
     [InlineData(
         "criteria", "channelaudit criteria: no command given", "one of show, check, freeze, compare; channelaudit criteria --help says what they do")]
     [InlineData("scren x.edf", "channelaudit: there is no command 'scren'", "did you mean 'screen'?")]

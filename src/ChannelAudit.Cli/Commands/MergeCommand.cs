@@ -12,8 +12,8 @@ internal static class MergeCommand
             """
             For whoever audits more recordings than one machine can in the time. Each machine runs
               channelaudit screen PATH... --shard I/N --out share-I
-            with the same paths and options; this puts the N folders together. You get the audit that one machine
-            would have written, byte for byte. The shares stay as they are.
+            with the same paths and options; this puts the N folders together. You get the audit that one
+            machine would have written, byte for byte. The shares stay as they are.
             """,
         Notes =
             """

@@ -10,9 +10,9 @@ public sealed class SetupFaultTests
     [InlineData("[recording]\nmains = 50\n", "line 2: unknown key 'mains' in [recording]", "did you mean 'mains_hz'?")]
     [InlineData(
         "[recording]\ncolour = 1\n", "line 2: unknown key 'colour' in [recording]",
-        "keys of [recording]: mains_hz, sampling_hz, unit, amplifier_noise_uv, amplifier, technician, date")]
+        "keys of [recording]: mains_hz, sampling_hz, unit, amplifier_noise_uv, lab, amplifier, technician, date")]
     [InlineData("\n[recordin]\n", "line 2: unknown key 'recordin' in the setup", "did you mean 'recording'?")]
-    [InlineData("[zebra]\n", "line 1: unknown key 'zebra' in the setup", "keys of the setup: recording, sites, trials, recordings, participants, scoring, protocol")]
+    [InlineData("[zebra]\n", "line 1: unknown key 'zebra' in the setup", "keys of the setup: recording, sites, trials, recordings, participants, scoring, protocol, trend")]
     [InlineData("[[site]]\nname = \"a\"\n", "line 1: unknown key 'site' in the setup", "did you mean 'sites'?")]
     [InlineData("[trials]\nwindows = [0, 1]\n", "line 2: unknown key 'windows' in [trials]", "did you mean 'window'?")]
     [InlineData("[scoring]\nhighpas_hz = 20\n", "line 2: unknown key 'highpas_hz' in [scoring]", "did you mean 'highpass_hz'?")]
