@@ -108,20 +108,20 @@ public sealed class TrendPage(TrendReport report, ImmutableArray<string> lead, O
         Dictionary<TrendSubject, TrendRow[]> rows = TrendRow.All(report).Where(row => row.Week is null).GroupBy(row => row.Subject).ToDictionary(group => group.Key, group => group.ToArray());
         foreach (TrendSubject subject in report.Subjects)
         {
-            TrendRow[] own = rows.GetValueOrDefault(subject, []);
+            TrendRow[] mine = rows.GetValueOrDefault(subject, []);
             html.Markup("<tr><th scope=\"row\">").Text(TrendWords.Code(subject.By) + " ");
             if (subject.By != TrendBy.Archive)
             {
                 html.Label(subject.By == TrendBy.Lab || subject.Lab is null ? subject.Name : $"{subject.Name} ({subject.Lab})");
             }
 
-            html.Markup("</th>").Element("td class=\"number\"", own.Select(row => row.Sessions).DefaultIfEmpty(0).Max().Plain());
+            html.Markup("</th>").Element("td class=\"number\"", mine.Select(row => row.Sessions).DefaultIfEmpty(0).Max().Plain());
             foreach (TrendMeasure measure in TrendMeasure.All)
             {
-                html.Element("td class=\"number\"", own.FirstOrDefault(row => string.Equals(row.Measure, measure.Code, StringComparison.Ordinal)) is { } row ? Cell(measure, row) : Cells.Missing);
+                html.Element("td class=\"number\"", mine.FirstOrDefault(row => string.Equals(row.Measure, measure.Code, StringComparison.Ordinal)) is { } row ? Cell(measure, row) : Cells.Missing);
             }
 
-            html.Element("td class=\"number\"", own.FirstOrDefault(row => string.Equals(row.Measure, TrendRow.BridgesASession, StringComparison.Ordinal)) is { } bridges ? Quantities.Short(bridges.Value) : Cells.Missing)
+            html.Element("td class=\"number\"", mine.FirstOrDefault(row => string.Equals(row.Measure, TrendRow.BridgesASession, StringComparison.Ordinal)) is { } bridges ? Quantities.Short(bridges.Value) : Cells.Missing)
                 .Line("</tr>");
         }
 
