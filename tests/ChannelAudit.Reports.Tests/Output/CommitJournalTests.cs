@@ -83,16 +83,16 @@ public sealed class CommitJournalTests
         using TemporaryFolder folder = new();
         SampleResults.Run().Write(folder.Path, figures: null, CancellationToken.None);
         ImmutableArray<(string Path, byte[] Bytes)> before = Content(folder.Path);
-        folder.Put(".unfinished/K03/list.json", "{}");
+        folder.Put(".unfinished/recordings/K03/list.json", "{}");
         AuditFolder.Open(folder.Path).Dispose();
         Same(before, Content(folder.Path));
         Assert.False(Directory.Exists(Path.Combine(folder.Path, ".unfinished")));
 
-        folder.Put(".unfinished/K04/list.json", "{}");
-        folder.Put(".unfinished/K04/result.json", "{}");
+        folder.Put(".unfinished/recordings/K04/list.json", "{}");
+        folder.Put(".unfinished/recordings/K04/result.json", "{}");
         AuditFolder.Open(folder.Path).Dispose();
 
-        Assert.True(File.Exists(Path.Combine(folder.Path, ".unfinished/K04/result.json")));
+        Assert.True(File.Exists(Path.Combine(folder.Path, ".unfinished/recordings/K04/result.json")));
     }
 
     // What a commit has on the disk after some of its steps; the last step takes the old files away and moves audit.json.
