@@ -64,7 +64,7 @@ internal static class TrendCommand
         OwnSetups? setups = own is null ? null : TrendReading.Own(report, own);
         folder.Write(report, [.. TrendText.Lead(report, audits.Length, twice)], setups);
         context.Output.Write(TrendText.Render(report, audits.Length, twice, setups));
-        context.Output.Write($"\nWritten to {OneLine.Of(place)}: {string.Join(", ", folder.Written)}\n");
+        context.Output.Write($"\nWritten to {OneLine.Of(place)}: {string.Join(", ", TrendFolder.Written)}\n");
         return ExitCode.Done;
     }
 

@@ -11,7 +11,7 @@ namespace ChannelAudit.Trends;
 /// would have seen it; whether there is a finding is decided by <see cref="ChangeTest"/>.
 /// </remarks>
 /// <param name="Weeks">Mondays of the weeks with values.</param>
-/// <param name="Values">Mean of each week on the scale that lines are looked at.</param>
+/// <param name="Values">Middle value, or share, of each week on the scale that lines are looked at.</param>
 /// <param name="Counts">How many values each week has.</param>
 /// <param name="Averages">The moving average after each week.</param>
 /// <param name="Centre">The level without the change.</param>
@@ -35,7 +35,7 @@ public sealed record TrendChart(
 
     /// <summary>Makes the chart.</summary>
     /// <param name="weeks">Mondays in order of time.</param>
-    /// <param name="values">Means of the weeks.</param>
+    /// <param name="values">Their middle values or shares.</param>
     /// <param name="counts">How many values each has.</param>
     /// <param name="isChanged">For each week whether it belongs to the change.</param>
     /// <param name="isUp">Whether the change went up.</param>

@@ -39,8 +39,8 @@ public sealed record TrendFinding
     /// <summary>The line by weeks, with its control chart.</summary>
     public required TrendChart Chart { get; init; }
 
-    /// <summary>The weekly means of those that it is held against, on the scale that lines are looked at: other electrodes of its sites, other sites or amplifiers of its lab, other labs.</summary>
-    public ImmutableArray<(DateOnly Week, double Mean)> Others { get; init; } = [];
+    /// <summary>The weeks, middle value or share, of those that it is held against, on the scale that lines are looked at: other electrodes of its sites, other sites or amplifiers of its lab, other labs.</summary>
+    public ImmutableArray<(DateOnly Week, double Middle)> Others { get; init; } = [];
 
     /// <summary>The measure.</summary>
     public TrendMeasure Measure => Line.Measure;

@@ -137,15 +137,15 @@ public sealed class TrendSearch
 
     private ChangeShape Fit(int place)
     {
-        var weeks = ByWeek(Lines[place], _left);
-        return ChangeShape.Of([.. weeks.Select(week => (double)week.Week)], [.. weeks.Select(week => week.Mean)], [.. weeks.Select(week => (double)week.Count)]);
+        var weeks = ByWeek(Lines[place], places => places.Average(i => _left[i]));
+        return ChangeShape.Of([.. weeks.Select(week => (double)week.Week)], [.. weeks.Select(week => week.Value)], [.. weeks.Select(week => (double)week.Count)]);
     }
 
     private TrendFinding Finding(int place, ChangeShape shape, double corrected)
     {
         TrendLine line = Lines[place];
         double[] plain = [.. _values.Select(value => value.On(_measure.Scale))];
-        var weeks = ByWeek(line, plain);
+        var weeks = ByWeek(line, places => Middle(places, plain));
         int to = shape.Kind == ChangeKind.Episode ? shape.To : weeks.Count;
         ImmutableArray<bool> isChanged = [.. weeks.Select((_, i) => i >= shape.From && i < to)];
         HashSet<int> changed = [.. weeks.Where((_, i) => isChanged[i]).Select(week => week.Week)];
@@ -167,7 +167,7 @@ public sealed class TrendSearch
             Others = Others(line, plain),
             Chart = TrendChart.Of(
                 [.. weeks.Select(week => Monday(week.Week))],
-                [.. weeks.Select(week => week.Mean)],
+                [.. weeks.Select(week => week.Value)],
                 [.. weeks.Select(week => week.Count)],
                 isChanged,
                 shape.Change > 0,
@@ -176,7 +176,7 @@ public sealed class TrendSearch
     }
 
     // Of what no broader cause explains, in the weeks of the new level; of a drift that goes on, its last quarter.
-    private double OwnChange(TrendLine line, ChangeShape shape, List<(int Week, double Mean, int Count)> weeks, int[] without)
+    private double OwnChange(TrendLine line, ChangeShape shape, List<(int Week, double Value, int Count)> weeks, int[] without)
     {
         int end = shape.Kind == ChangeKind.Episode ? shape.To : weeks.Count;
         int start = shape.Kind == ChangeKind.Episode ? shape.From : Math.Min(shape.To, weeks.Count - Math.Max(ChangeShape.LeastBlocks, (weeks.Count - shape.From) / 4));
@@ -185,13 +185,14 @@ public sealed class TrendSearch
         return Math.Sign(change) == Math.Sign(shape.Change) ? change : shape.Change;
     }
 
+    // One recording in another state must not look like the state of its week.
     private double Middle(int[] places, double[] values)
     {
         double[] own = [.. places.Select(i => values[i])];
         return _measure.Scale == TrendScale.Share ? own.Average() : Quantiles.Median(own);
     }
 
-    private ImmutableArray<(DateOnly Week, double Mean)> Others(TrendLine line, double[] plain)
+    private ImmutableArray<(DateOnly Week, double Middle)> Others(TrendLine line, double[] plain)
     {
         HashSet<int> own = [.. line.Values];
         HashSet<string> sites = [.. line.Values.Select(i => _values[i].Site)];
@@ -203,7 +204,7 @@ public sealed class TrendSearch
                     && (by is TrendBy.Lab || string.Equals(_values[i].Lab, line.Subject.Lab, StringComparison.Ordinal))
                     && (by is not TrendBy.Electrode || sites.Contains(_values[i].Site)))
                 .GroupBy(i => _values[i].Week)
-                .Select(week => (Monday(week.Key), week.Average(i => plain[i]))),
+                .Select(week => (Monday(week.Key), Middle([.. week], plain))),
         ];
     }
 
@@ -239,8 +240,8 @@ public sealed class TrendSearch
         );
     }
 
-    private List<(int Week, double Mean, int Count)> ByWeek(TrendLine line, double[] left) =>
-        [.. line.Values.GroupBy(i => _values[i].Week).Select(week => (week.Key, week.Average(i => left[i]), week.Count()))];
+    private List<(int Week, double Value, int Count)> ByWeek(TrendLine line, Func<int[], double> value) =>
+        [.. line.Values.GroupBy(i => _values[i].Week).Select(week => (week.Key, value([.. week]), week.Count()))];
 
     private static double[] AboutTheirSite(ImmutableArray<TrendValue> values, TrendMeasure measure, double wildFrom)
     {

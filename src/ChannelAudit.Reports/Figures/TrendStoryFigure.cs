@@ -18,6 +18,9 @@ public static class TrendStoryFigure
     private const int PanelHeight = 380;
     private const int OthersWeeks = 4;
 
+    // Below it a logarithmic axis has hardly a tick and shows nothing that a plain one does not.
+    private const double LogFrom = 4;
+
     /// <summary>The name of the file of a story, from 1.</summary>
     public static string FileName(int number) => FormattableString.Invariant($"trend-story-{number}.png");
 
@@ -61,7 +64,7 @@ public static class TrendStoryFigure
             y += TextMeasure.LineHeight(scale.Name);
         }
 
-        const string key = "Discs: weeks. Line: their moving average. Band: where it stays when nothing changes. Bar at the foot: the change. Broken line: the others.";
+        const string key = "Discs: weeks, the middle value or the share. Line: their moving average. Band: where it stays when nothing changes. Bar at the foot: the change. Broken line: the others.";
         picture.Text(TextMeasure.Fit(key, scale.Note, Width - (2 * scale.Margin)), scale.Note, scale.Margin, y + 4);
         return y + 4 + TextMeasure.LineHeight(scale.Note) + scale.Gap;
     }
@@ -72,7 +75,7 @@ public static class TrendStoryFigure
         TrendChart chart = finding.Chart;
         Func<double, double> shown = Shown(finding.Measure);
         double[] values = [.. chart.Values.Select(shown), shown(chart.Centre + chart.Limit), shown(chart.Centre - chart.Limit)];
-        bool isLog = finding.Measure.Scale == TrendScale.Level;
+        bool isLog = finding.Measure.Scale == TrendScale.Level && values.Max() > LogFrom * values.Min();
         double least = isLog ? values.Min() / 1.1 : Math.Min(0, values.Min());
         ValueAxis up = panel.Upwards(least, isLog ? values.Max() * 1.1 : values.Max() * 1.05, isLog);
         ValueAxis across = panel.Rightwards(from.DayNumber, to.DayNumber + 7);
@@ -92,7 +95,7 @@ public static class TrendStoryFigure
         Pixel[] points =
         [
             .. finding.Others.GroupBy(other => other.Week.DayNumber / (7 * OthersWeeks))
-                .Select(month => new Pixel(across.At(month.Average(other => (double)other.Week.DayNumber)), up.At(shown(month.Average(other => other.Mean))))),
+                .Select(month => new Pixel(across.At(month.Average(other => (double)other.Week.DayNumber)), up.At(shown(month.Average(other => other.Middle))))),
         ];
         for (int i = 1; i < points.Length; i++)
         {

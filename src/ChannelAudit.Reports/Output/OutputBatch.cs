@@ -9,7 +9,7 @@ namespace ChannelAudit.Reports.Output;
 public sealed class OutputBatch : IDisposable
 {
     /// <summary>How temporary names end.</summary>
-    internal const string PartialSuffix = ".channelaudit-partial";
+    public const string PartialSuffix = ".channelaudit-partial";
 
     private readonly string _folder;
     private readonly List<(string Partial, string Final, bool IsOurs)> _pending = [];

@@ -66,7 +66,7 @@ public static class TrendWords
         ArgumentNullException.ThrowIfNull(story);
         TrendFinding[] told = [.. story.Findings.DistinctBy(finding => finding.Measure)];
         string first = Change(told[0]);
-        string more = told.Length > 1 ? $"; also {string.Join(", ", told[1..].Select(Change))}" : string.Empty;
+        string more = told.Length > 1 ? $"; also {string.Join(", ", told[1..].Select(finding => $"{Name(finding.Measure)} {Size(finding)}"))}" : string.Empty;
         string name = Name(report, told[0].Line);
         return $"{char.ToUpperInvariant(name[0])}{name[1..]}: {first}{Others(report, story)}{more}: {ToDo(story)}.";
     }
@@ -148,7 +148,7 @@ public static class TrendWords
         // The week after it is told: the last day of it is meant.
         string to = Month(end.AddDays(-1));
         string span = string.Equals(from, to, StringComparison.Ordinal) ? $"in {from}" : $"from {from} to {to}";
-        return finding.Kind == ChangeKind.Episode ? $"{span}, then as before" : $"slowly {span}, and since then";
+        return finding.Kind == ChangeKind.Episode ? $"{span}, then as before" : $"slowly {span}, and has stayed there";
     }
 
     private static string Others(TrendReport report, TrendStory story)

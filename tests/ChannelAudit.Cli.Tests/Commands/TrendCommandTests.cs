@@ -39,6 +39,8 @@ public sealed class TrendCommandTests : IDisposable
         await Screen("one", 0, 6, Sites);
         await CommandRun.Of("trend", _folder.In("one-audit"), "--out", _folder.In("out"));
         Dictionary<string, string> first = Bytes();
+        _folder.Write("out/trend-story-7.png", "of an earlier run");
+        _folder.Write("out/.trend.html.4711.channelaudit-partial", "of a run that died");
 
         CommandRun again = await CommandRun.Of("trend", _folder.In("one-audit"), "--out", _folder.In("out"));
         Dictionary<string, string> second = Bytes();
