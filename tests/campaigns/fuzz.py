@@ -4,8 +4,9 @@
     python3 tests/campaigns/fuzz.py PROGRAM FOLDER [--minutes 30] [--longest 90] [--jobs 2] [TARGET...]
 
 Builds tests/ChannelAudit.Fuzz, instruments the project's assemblies in a copy, makes seeds with PROGRAM (channelaudit) and from tests/ChannelAudit.Fuzz/seeds, and fuzzes each
-reader for that long and on until 10 minutes have found no new path, or the longest time is over. What was found lies in FOLDER/TARGET. Prints one line a target: runs, paths, minutes since the last new
-one, crashes, hangs (over 2 s). Ends with 1 when there was a crash or a hang. Python's standard library only.
+reader for that long and on until 10 minutes have found no new path, or the longest time is over. Minutes are minutes of CPU of the fuzzer and the reader, so that other work on the machine shortens nothing.
+What was found lies in FOLDER/TARGET. An input that was stopped is read again three times, alone: it is a hang when the quickest takes over 2 s more than an empty one. Prints one line a
+target: minutes, runs, paths, minutes since the last new one, crashes, hangs. Ends with 1 when there was a crash or a hang. Python's standard library only.
 """
 import argparse
 import io
@@ -21,6 +22,7 @@ ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__)
 PROJECT = os.path.join(ROOT, "tests", "ChannelAudit.Fuzz")
 TARGETS = ["edf", "bdf", "text", "events", "channels", "setup", "criteria", "readings", "ledger", "decisions", "exclusions", "labels", "bundle", "audit", "result"]
 QUIET_MINUTES = 10
+SLOW_SECONDS = 2
 LARGEST_SEED = 16384
 
 
@@ -102,7 +104,7 @@ def start(fuzz, work, target, folder):
     out = os.path.join(folder, target)
     shutil.rmtree(out, ignore_errors=True)
     environment = dict(os.environ, AFL_SKIP_BIN_CHECK="1", AFL_NO_UI="1", AFL_I_DONT_CARE_ABOUT_MISSING_CRASHES="1", AFL_SKIP_CPUFREQ="1", AFL_NO_AFFINITY="1",
-                       DOTNET_TieredCompilation="1", DOTNET_gcConcurrent="0")
+                       DOTNET_TieredCompilation="1", DOTNET_gcConcurrent="0", AFL_HANG_TMOUT=str(1000 * SLOW_SECONDS))
     log = open(os.path.join(folder, target + ".log"), "wb")
     return subprocess.Popen(["afl-fuzz", "-i", inputs, "-o", out, "-t", "2000", "-m", "none", fuzz, target], env=environment, stdout=log, stderr=log)
 
@@ -115,9 +117,49 @@ def stats(folder, target):
         return {line.split(":")[0].strip(): line.split(":", 1)[1].strip() for line in file if ":" in line}
 
 
-def minutes_since_new(found):
-    last = int(found.get("last_find", "0") or 0)
-    return (time.time() - (last or int(found.get("start_time", time.time())))) / 60
+class Run:
+    """A reader that is fuzzed: the process, and when in its own CPU time it found its last new path."""
+
+    def __init__(self, process):
+        self.process, self.minutes, self.paths, self.last_new = process, 0.0, "", 0.0
+
+    def look(self, found):
+        self.minutes = max(self.minutes, cpu_seconds(self.process.pid) / 60)
+        if found.get("corpus_count", "") != self.paths:
+            self.paths, self.last_new = found.get("corpus_count", ""), self.minutes
+
+    def quiet(self):
+        return self.minutes - self.last_new
+
+
+# Of a process and its children, those that have ended among them (proc(5): fields 14 to 17 of stat).
+def cpu_seconds(pid):
+    try:
+        with open(f"/proc/{pid}/stat", encoding="ascii", errors="replace") as file:
+            own = sum(int(field) for field in file.read().rsplit(")", 1)[1].split()[11:15])
+        with open(f"/proc/{pid}/task/{pid}/children", encoding="ascii") as file:
+            children = file.read().split()
+    except OSError:
+        return 0
+    return own / os.sysconf("SC_CLK_TCK") + sum(cpu_seconds(child) for child in children)
+
+
+def seconds(fuzz, target, content):
+    started = time.perf_counter()
+    subprocess.run([fuzz, target], input=content, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, timeout=120)
+    return time.perf_counter() - started
+
+
+def confirmed_hangs(fuzz, target, folder):
+    place = os.path.join(folder, target, "default", "hangs")
+    names = sorted(name for name in os.listdir(place) if name.startswith("id")) if os.path.isdir(place) else []
+    hangs = []
+    for name in names:
+        with open(os.path.join(place, name), "rb") as file:
+            content = file.read()
+        if min(seconds(fuzz, target, content) - seconds(fuzz, target, b"") for _ in range(3)) > SLOW_SECONDS:
+            hangs.append(name)
+    return hangs
 
 
 def main():
@@ -137,22 +179,21 @@ def main():
     while waiting or running:
         while waiting and len(running) < given.jobs:
             target = waiting.pop(0)
-            running[target] = (start(fuzz, work, target, given.folder), time.time())
+            running[target] = Run(start(fuzz, work, target, given.folder))
         time.sleep(2)
-        for target, (process, started) in list(running.items()):
-            found = stats(given.folder, target)
-            elapsed = (time.time() - started) / 60
-            quiet = minutes_since_new(found) >= min(QUIET_MINUTES, given.minutes)
-            if process.poll() is None and (elapsed < given.minutes or (not quiet and elapsed < given.longest)):
+        for target, run in list(running.items()):
+            run.look(stats(given.folder, target))
+            is_quiet = run.quiet() >= min(QUIET_MINUTES, given.minutes)
+            if run.process.poll() is None and (run.minutes < given.minutes or (not is_quiet and run.minutes < given.longest)):
                 continue
-            if process.poll() is None:
-                process.terminate()
-                process.wait()
+            if run.process.poll() is None:
+                run.process.terminate()
+                run.process.wait()
             found = stats(given.folder, target)
-            crashes, hangs = int(found.get("saved_crashes", 0)), int(found.get("saved_hangs", 0))
-            faults += crashes + hangs + (0 if found else 1)
-            print(f"{target}: {elapsed:.0f} min, {found.get('execs_done', 'no')} runs, {found.get('corpus_count', '?')} paths, {minutes_since_new(found):.0f} min since the last new one, "
-                  f"{crashes} crashes, {hangs} hangs", flush=True)
+            crashes, hangs = int(found.get("saved_crashes", 0)), confirmed_hangs(fuzz, target, given.folder)
+            faults += crashes + len(hangs) + (0 if found else 1)
+            print(f"{target}: {run.minutes:.0f} min, {found.get('execs_done', 'no')} runs, {found.get('corpus_count', '?')} paths, {run.quiet():.0f} min since the last new one, "
+                  f"{crashes} crashes, {len(hangs)} hangs {' '.join(hangs)}".rstrip(), flush=True)
             del running[target]
     return 1 if faults else 0
 
