@@ -129,8 +129,9 @@ PartitionName=all Nodes={host} Default=YES MaxTime=INFINITE State=UP
         wait(lambda: self.say("squeue", "-h", "-j", job) == "" or "Invalid job" in self.say("squeue", "-h", "-j", job), f"job {job}")
 
 
-def by_slurm(work, environment):
-    (work / "audit.sbatch").write_text(block("sh"))
+def by_slurm(work, environment, script=None):
+    """Audits what lies in work in three shares, the second killed and sent again, and merges them into study-audit."""
+    (work / "audit.sbatch").write_text(script or block("sh"))
     with Slurm(work / "slurm") as slurm:
         slurm.environment.update(PATH=environment["PATH"])
         job = slurm.say("sbatch", "--parsable", "audit.sbatch", folder=work)
