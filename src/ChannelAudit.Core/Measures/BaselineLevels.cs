@@ -11,8 +11,8 @@ public sealed class BaselineLevels
 
     private readonly int secondLength;
     private readonly double rateHz;
-    private readonly List<double> times = [];
-    private readonly List<double> levels = [];
+    private readonly Column<double> times;
+    private readonly Column<double> levels;
 
     /// <summary>Starts without levels.</summary>
     /// <param name="secondLength">Samples in a second.</param>
@@ -21,6 +21,8 @@ public sealed class BaselineLevels
     {
         this.secondLength = secondLength;
         this.rateHz = rateHz;
+        Spill spill = new();
+        (times, levels) = (new Column<double>(spill), new Column<double>(spill));
     }
 
     /// <summary>Number of levels.</summary>
