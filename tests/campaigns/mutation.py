@@ -46,7 +46,8 @@ def run(folder, area, jobs):
     out = folder / area
     shutil.rmtree(out, ignore_errors=True)
     with open(folder / f"{area}.log", "wb") as log:
-        subprocess.run([stryker(folder), "-f", place, "--output", out, "--skip-version-check"], cwd=folder / "clone" / "tests" / f"{project}.Tests", stdout=log, stderr=log, check=False)
+        subprocess.run([stryker(folder), "-f", place, "--output", out, "--skip-version-check"], cwd=folder / "clone" / "tests" / f"{project}.Tests", stdout=log, stderr=log, check=False,
+                       env=dict(os.environ, RunAnalyzers="false"))
     return next(iter(sorted(out.rglob("mutation-report.json"))), None)
 
 
