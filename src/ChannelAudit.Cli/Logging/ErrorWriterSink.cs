@@ -21,10 +21,12 @@ internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
         string level = logEvent.Level.ToString().ToLowerInvariant();
         using var message = new StringWriter(CultureInfo.InvariantCulture);
         Message.Format(logEvent, message);
-        string trace = logEvent.Exception is null ? string.Empty : $"{logEvent.Exception}\n";
+        string trace = logEvent.Exception is null ? string.Empty : Lines(logEvent.Exception.ToString());
         lock (_lock)
         {
-            error.Write($"{level}: {OneLine.Whole(message.ToString().Replace('\n', ' '))}\n{trace}");
+            error.Write($"{level}: {OneLine.Whole(message.ToString())}\n{trace}");
         }
     }
+
+    private static string Lines(string text) => string.Concat(text.ReplaceLineEndings("\n").Split('\n').Select(line => $"{OneLine.Whole(line)}\n"));
 }
