@@ -44,7 +44,7 @@ public sealed class CommandLineTests : IDisposable
 
         Assert.Equal("error: lab error: another ?[2J?: not there\nhint: see lab error: another ?[2J?\n", error.ToString());
         Assert.DoesNotContain(run.Error, sign => char.IsControl(sign) && sign is not '\n');
-        Assert.Contains("debug: where the bug showed\nSystem.InvalidOperationException: lab\n", run.Error, StringComparison.Ordinal);
+        Assert.Contains("debug: where the bug showed\nSystem.InvalidOperationException: lab\n   error: another\n   ?[2J?\n", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]

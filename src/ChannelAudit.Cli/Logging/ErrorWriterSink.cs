@@ -28,5 +28,7 @@ internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
         }
     }
 
-    private static string Lines(string text) => string.Concat(text.ReplaceLineEndings("\n").Split('\n').Select(line => $"{OneLine.Whole(line)}\n"));
+    // A message in it may go over lines: none may look like one of ours.
+    private static string Lines(string text) => string.Concat(
+        text.ReplaceLineEndings("\n").Split('\n').Select((line, place) => $"{(place == 0 || line.StartsWith(' ') ? string.Empty : "   ")}{OneLine.Whole(line)}\n"));
 }
