@@ -1,3 +1,5 @@
+using ChannelAudit.Text;
+
 namespace ChannelAudit.Cli;
 
 /// <summary>Writes faults as people get them: one line with the fault, one with the next step.</summary>
@@ -24,9 +26,6 @@ internal static class ErrorReport
         _ => "nothing was left half done; run the same command again",
     };
 
-    private static void Write(TextWriter error, string message, string hint) =>
-        error.Write($"error: {OnOneLine(message)}\nhint: {OnOneLine(hint)}\n");
-
-    // Messages are made for one line; this keeps the promise when the operating system's words are part of one.
-    private static string OnOneLine(string text) => text.Replace('\r', ' ').Replace('\n', ' ');
+    // Messages are made for one line; this keeps the promise whatever names, and whatever words of the operating system, are part of one.
+    private static void Write(TextWriter error, string message, string hint) => error.Write($"error: {OneLine.Whole(message)}\nhint: {OneLine.Whole(hint)}\n");
 }

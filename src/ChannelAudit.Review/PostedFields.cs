@@ -36,9 +36,8 @@ internal static class PostedFields
 
             return fields.Count == names.Length ? fields : null;
         }
-        catch (Exception fault) when (fault is JsonException or InvalidOperationException)
+        catch (JsonException)
         {
-            // The latter is a name with half a surrogate pair.
             return null;
         }
     }
@@ -46,16 +45,6 @@ internal static class PostedFields
     /// <summary>A whole number; null when the field is none.</summary>
     public static int? Whole(JsonElement field) => field.ValueKind == JsonValueKind.Number && field.TryGetInt32(out int number) ? number : null;
 
-    /// <summary>A text; null when the field is none, half a surrogate pair included.</summary>
-    public static string? Text(JsonElement field)
-    {
-        try
-        {
-            return field.ValueKind == JsonValueKind.String ? field.GetString() : null;
-        }
-        catch (InvalidOperationException)
-        {
-            return null;
-        }
-    }
+    /// <summary>A text; null when the field is none.</summary>
+    public static string? Text(JsonElement field) => field.ValueKind == JsonValueKind.String ? field.GetString() : null;
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ChannelAudit;
 using ChannelAudit.Review;
+using ChannelAudit.Text;
 
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
@@ -12,7 +13,7 @@ try
 }
 catch (ChannelAuditException fault)
 {
-    await Console.Error.WriteAsync($"error: {fault.Message}\nhint: {fault.Hint}\n");
+    await Console.Error.WriteAsync($"error: {OneLine.Whole(fault.Message)}\nhint: {OneLine.Whole(fault.Hint)}\n");
     return fault.Kind == FaultKind.Recording ? 3 : 2;
 }
 catch (Exception fault) when (fault is not (StackOverflowException or AccessViolationException))

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ChannelAudit.Reports.Reviewing;
+using ChannelAudit.Text;
 using Microsoft.AspNetCore.Http;
 
 namespace ChannelAudit.Review;
@@ -61,16 +62,9 @@ internal sealed class Reading(ReviewBook book, CellDesk cells, CellPictures pict
     }
 
     /// <summary>Answers <c>/sheet?n=1</c>: the picture that the audit holds of the channel.</summary>
-    public async Task Sheet(HttpContext context)
-    {
-        if (!IsInList(Number(context)) || pictures.SheetOf(Number(context)) is not { } path)
-        {
-            await NotFound(context);
-            return;
-        }
-
-        await Answer.Bytes(context, await File.ReadAllBytesAsync(path, context.RequestAborted), "image/png");
-    }
+    public Task Sheet(HttpContext context) => IsInList(Number(context)) && pictures.SheetOf(Number(context)) is { } path
+        ? Answer.Bytes(context, PlainFile.ReadAllBytes(path), "image/png")
+        : NotFound(context);
 
     /// <summary>Says that there is no such thing.</summary>
     public static Task NotFound(HttpContext context) =>

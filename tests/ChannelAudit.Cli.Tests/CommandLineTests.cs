@@ -34,6 +34,20 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
+    public async Task AnErrorIsOneLineWhateverNamesItHolds()
+    {
+        const string hostile = "lab\nerror: another\r\u001B[2J\u202E";
+        using StringWriter error = new();
+
+        ErrorReport.Write(error, new ChannelAuditException(FaultKind.Usage, $"{hostile}: not there", $"see {hostile}"));
+        CommandRun run = await Screen(new RecordedEngine { Before = _ => throw new InvalidOperationException(hostile) }, "--verbose");
+
+        Assert.Equal("error: lab error: another ?[2J?: not there\nhint: see lab error: another ?[2J?\n", error.ToString());
+        Assert.DoesNotContain(run.Error, sign => char.IsControl(sign) && sign is not '\n');
+        Assert.Contains("debug: where the bug showed\nSystem.InvalidOperationException: lab\n   error: another\n   ?[2J?\n", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task AnInterruptedRunEndsWith130AndWritesNothing()
     {
         using var source = new CancellationTokenSource();

@@ -199,6 +199,11 @@ class Campaign:
                             acknowledged.append(f"look {turn}")
                             self.count("review: acknowledged")
                 except urllib.error.HTTPError as refused:
+                    if refused.code == 429:
+                        # Asked too fast: the same again.
+                        self.count("review: told to slow down")
+                        time.sleep(0.05)
+                        continue
                     # A server that does not take it proves nothing.
                     self.faults.append(f"review: refused with {refused.code}: {refused.read()[:200]}")
                 except OSError:

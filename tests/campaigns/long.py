@@ -4,10 +4,11 @@
     python3 tests/campaigns/long.py PROGRAM [--minutes 60] [--requests 10000] [--only follow|review] [--seed 1] [--trace FOLDER]
 
 follow: `pilot --follow` on a recording that is written at 20 times the speed of a session: an hour makes one of 20 hours with 12,000 trials, far beyond any pilot. Handles and
-threads stay as many as they were; memory stays within that of one `pilot` on the finished file; a look costs as much a recorded hour at the end as early on; in the end every
-file is, byte for byte, that of `pilot` on the finished file.
-review: the server of `review` under requests of all kinds, among them decisions and what must be refused. Handles, threads and memory stay as they were, each kind of request
-takes as long at the end as at the start (a decision may take longer by the ledger it is verified against), and the tables are those of a fresh run with the same ledger.
+threads do not grow by more than 8 from the first half to the second; memory stays within 1.25 times that of one `pilot` on the finished file and 64 MiB; a look costs at most 1.5
+times as much a recorded hour at the end as early on, and all of it at most 15 % of one core; in the end every file is, byte for byte, that of `pilot` on the finished file.
+review: the server of `review` under requests of all kinds, among them decisions and what must be refused. From the second fifth to the last, handles and threads do not grow by
+more than 8 and memory by 64 MiB; each kind of request takes at most 1.5 times as long at the end as at the start, or 10 ms more (a decision grows with the ledger it belongs to:
+at most 200 ms; tables at most 3 s); tables and pages, pictures aside, are those of a fresh run with the same ledger.
 Ends with 1 when a limit was passed. --trace keeps every sample and what was said. Linux (/proc), Python's standard library only.
 """
 import argparse

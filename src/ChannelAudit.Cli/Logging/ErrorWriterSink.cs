@@ -21,10 +21,14 @@ internal sealed class ErrorWriterSink(TextWriter error) : ILogEventSink
         string level = logEvent.Level.ToString().ToLowerInvariant();
         using var message = new StringWriter(CultureInfo.InvariantCulture);
         Message.Format(logEvent, message);
-        string trace = logEvent.Exception is null ? string.Empty : $"{logEvent.Exception}\n";
+        string trace = logEvent.Exception is null ? string.Empty : Lines(logEvent.Exception.ToString());
         lock (_lock)
         {
-            error.Write($"{level}: {OneLine.Whole(message.ToString().Replace('\n', ' '))}\n{trace}");
+            error.Write($"{level}: {OneLine.Whole(message.ToString())}\n{trace}");
         }
     }
+
+    // A message in it may go over lines: none may look like one of ours.
+    private static string Lines(string text) => string.Concat(
+        text.ReplaceLineEndings("\n").Split('\n').Select((line, place) => $"{(place == 0 || line.StartsWith(' ') ? string.Empty : "   ")}{OneLine.Whole(line)}\n"));
 }

@@ -64,7 +64,7 @@ internal sealed class ScreenWork
 
             _log.Debug("auditing {Path:l}", entry.RelativePath);
             RecordingResult result = _engine.Audit(entry, _inputs, sha256, cancel);
-            state.RequireStill(entry.FilePath);
+            state.RequireStill(entry.FilePath, sha256);
             _place.Keep(result, stamp, cancel);
             return new ScreenedRecording(entry, stamp, WithoutViews(result));
         }

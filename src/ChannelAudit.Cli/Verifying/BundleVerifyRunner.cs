@@ -125,7 +125,7 @@ internal sealed class BundleVerifyRunner(string path)
                 : new AuditCheck(name, CheckState.Differs, $"from the results: {Quantities.Many(found.Differing.Length, "file")} differ; the first difference is below"));
             return found;
         }
-        catch (ChannelAuditException fault)
+        catch (ChannelAuditException fault) when (!scratch.IsRefused)
         {
             _checks.Add(new AuditCheck(name, CheckState.Differs, $"it cannot be made again: {Plain(fault.Message, scratch)}"));
             return null;

@@ -7,10 +7,11 @@ namespace ChannelAudit.Cli.Verifying;
 
 /// <summary>What <c>detectability</c> left in an audit: taken as it is, since its page shows it and planting takes minutes.</summary>
 /// <param name="run">The audit.</param>
-internal sealed class KeptStudyFiles(RecordedRun run)
+/// <param name="scratch">Where the audit is made again.</param>
+internal sealed class KeptStudyFiles(RecordedRun run, ScratchFolder scratch)
 {
     /// <summary>Copies it to where the audit is made again.</summary>
-    /// <param name="folder">That folder, opened by a run already: an empty folder takes no foreign files.</param>
+    /// <param name="folder">That folder in the scratch folder, opened by a run already: an empty folder takes no foreign files.</param>
     public void CopyTo(string folder)
     {
         foreach (StoredRecording recording in run.Audit.Recordings)
@@ -18,9 +19,7 @@ internal sealed class KeptStudyFiles(RecordedRun run)
             string from = Path.Combine(run.Audit.Folder, AuditWriter.Place(recording.Id, SilenceFiles.Json));
             if (File.Exists(from) && new FileInfo(from).LinkTarget is null)
             {
-                string to = Path.Combine(folder, AuditWriter.Place(recording.Id, SilenceFiles.Json));
-                Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-                File.Copy(from, to);
+                scratch.Copy(from, Path.Combine(folder, AuditWriter.Place(recording.Id, SilenceFiles.Json)));
             }
         }
     }

@@ -17,7 +17,7 @@ namespace ChannelAudit.Cli.Verifying;
 internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
 {
     private readonly KeptPictures _pictures = new(run);
-    private readonly KeptStudyFiles _studies = new(run);
+    private readonly KeptStudyFiles _studies = new(run, scratch);
 
     /// <summary>The folder it is made in.</summary>
     public string Folder => scratch.In("again");
@@ -84,8 +84,7 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
         string ledger = Path.Combine(run.Audit.Folder, Ledger.FileName);
         if (run.LedgerFault is null && File.Exists(ledger))
         {
-            Directory.CreateDirectory(Folder);
-            File.Copy(ledger, Path.Combine(Folder, Ledger.FileName));
+            scratch.Copy(ledger, Path.Combine(Folder, Ledger.FileName));
         }
     }
 }

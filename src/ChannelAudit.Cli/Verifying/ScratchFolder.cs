@@ -1,4 +1,5 @@
 using ChannelAudit.Runs;
+using ChannelAudit.Text;
 
 namespace ChannelAudit.Cli.Verifying;
 
@@ -9,6 +10,9 @@ internal sealed class ScratchFolder : IDisposable
 
     /// <summary>Where it is.</summary>
     public string FolderPath { get; }
+
+    /// <summary>Whether something could not be written into it: then what was not made says nothing of the audit.</summary>
+    public bool IsRefused { get; private set; }
 
     /// <summary>Makes one.</summary>
     /// <param name="never">Folders that nothing may be written into.</param>
@@ -38,13 +42,21 @@ internal sealed class ScratchFolder : IDisposable
 
     /// <summary>Writes a file that a run was made with, under its own name.</summary>
     /// <returns>Where it is.</returns>
+    /// <exception cref="ChannelAuditException">When the system's temporary folder cannot be written.</exception>
     public string Put(RunInput input)
     {
         string path = In(Path.Combine("inputs", input.Role, input.FileName));
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        File.WriteAllBytes(path, input.Bytes.AsSpan());
+        Write(path, input.Bytes.AsSpan());
         return path;
     }
+
+    /// <summary>Copies a file.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="to">A path in it.</param>
+    /// <exception cref="ChannelAuditException">When the system's temporary folder cannot be written.</exception>
+    /// <exception cref="IOException">When the file cannot be read.</exception>
+    /// <exception cref="UnauthorizedAccessException">When the file may not be read.</exception>
+    public void Copy(string file, string to) => Write(to, PlainFile.ReadAllBytes(file));
 
     /// <inheritdoc/>
     public void Dispose()
@@ -56,6 +68,20 @@ internal sealed class ScratchFolder : IDisposable
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             // The system clears its temporary folder; the answer stands all the same.
+        }
+    }
+
+    private void Write(string path, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+            File.WriteAllBytes(path, bytes);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            IsRefused = true;
+            throw VerifyErrors.NoScratch(fault);
         }
     }
 

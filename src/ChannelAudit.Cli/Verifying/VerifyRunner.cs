@@ -69,7 +69,7 @@ internal sealed class VerifyRunner(VerifyRequest request)
                 NameUnread(run, remake.FromRecordings(found.Entries, request, cancel));
             }
         }
-        catch (ChannelAuditException fault)
+        catch (ChannelAuditException fault) when (!scratch.IsRefused)
         {
             _checks.Add(new AuditCheck(Again, CheckState.Differs, $"it cannot be made again: {fault.Message}"));
             return;

@@ -26,12 +26,12 @@ public static class OneLine
         return line.ToString();
     }
 
-    /// <summary>The text without control characters, however long.</summary>
+    /// <summary>The text without control characters, however long; line ends become blanks.</summary>
     /// <param name="text">Any text, however hostile.</param>
     public static string Whole(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return string.Concat(text.EnumerateRunes().Select(rune => IsPlain(rune) ? rune.ToString() : "?"));
+        return string.Concat(text.Replace('\r', ' ').Replace('\n', ' ').EnumerateRunes().Select(rune => IsPlain(rune) ? rune.ToString() : "?"));
     }
 
     /// <summary>Names as a list for a message; a long list says how many more there are.</summary>

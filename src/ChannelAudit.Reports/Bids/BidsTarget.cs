@@ -21,7 +21,7 @@ internal static class BidsTarget
     public static string? Check(string folder)
     {
         string? raw = null;
-        string full = RealPath.Of(folder);
+        string full = Real(folder);
         for (string? place = full; place is not null; place = Path.GetDirectoryName(place))
         {
             if (!IsRaw(place))
@@ -39,6 +39,18 @@ internal static class BidsTarget
         }
 
         return IsFree(full) ? raw : throw BidsErrors.NotOurs(folder);
+    }
+
+    private static string Real(string folder)
+    {
+        try
+        {
+            return RealPath.Of(folder);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw BidsErrors.CannotRead(folder, fault);
+        }
     }
 
     private static bool IsFree(string folder)

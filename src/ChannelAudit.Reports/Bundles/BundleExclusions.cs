@@ -30,7 +30,7 @@ public sealed class BundleExclusions(BundleFile bundle, BundleIndex index, Store
         foreach (StoredRecording recording in audit.Recordings)
         {
             RecordingResult result = audit.ResultOf(recording);
-            BundleResults.Require(result, bundle.FilePath, BundleIndex.AuditFolder + AuditWriter.Place(recording.Id, "result.json"));
+            BundleResults.Require(result, bundle.FilePath, BundleIndex.AuditFolder + AuditWriter.Place(recording.Id, RecordingContent.ResultName));
             ImmutableArray<ChannelFacts>? facts = index.Recordings.FirstOrDefault(one => string.Equals(one.Id, recording.Id, StringComparison.Ordinal))?.Channels;
             ExclusionCheck check = new(
                 result, criteria, facts, (channel, trial) => ExcerptOf(result, facts, channel, trial), (channel, trial) => _omitted.Contains(new BundleOmission(recording.Id, channel, trial)));

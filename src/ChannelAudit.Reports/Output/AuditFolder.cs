@@ -14,8 +14,6 @@ namespace ChannelAudit.Reports.Output;
 /// <remarks>Nothing that stands there changes before <see cref="RunWriter.Finish"/>. Dispose it to let the next run in.</remarks>
 public sealed class AuditFolder : IDisposable
 {
-    private const string ResultName = "result.json";
-
     private readonly UnfinishedRun _unfinished;
     private readonly Dictionary<string, (RecordingStamp Stamp, ImmutableArray<OutputFile> Files)> _standing;
     private readonly Dictionary<string, ImmutableArray<HeldFile>> _current = new(StringComparer.Ordinal);
@@ -129,7 +127,7 @@ public sealed class AuditFolder : IDisposable
 
         try
         {
-            RecordingResult result = waits ? ResultReader.Read(PlainFile.ReadAllBytes(_unfinished.Place(id, ResultName)), ResultName).Result : ReadStanding(id);
+            RecordingResult result = waits ? ResultReader.Read(PlainFile.ReadAllBytes(_unfinished.Place(id, RecordingContent.ResultName)), RecordingContent.ResultName).Result : ReadStanding(id);
             if (result.Sensitivity is null)
             {
                 return null;
@@ -276,7 +274,7 @@ public sealed class AuditFolder : IDisposable
 
     private RecordingResult ReadStanding(string id)
     {
-        StoredResult stored = ResultReader.Read(PlainFile.ReadAllBytes(StandingPlace(id, ResultName)), ResultName);
+        StoredResult stored = ResultReader.Read(PlainFile.ReadAllBytes(StandingPlace(id, RecordingContent.ResultName)), RecordingContent.ResultName);
         return stored.Result.With(Decisions, stored.Origin.CriteriaSha256);
     }
 

@@ -13,7 +13,9 @@ internal static class RecordingContent
     /// <summary>The name of a recording's page.</summary>
     public const string PageName = "report.html";
 
-    private const string ResultName = "result.json";
+    /// <summary>The name of the file with everything known about a recording.</summary>
+    public const string ResultName = "result.json";
+
     private const string MeasuresName = "measures.tsv";
     private const string PairsName = "pairs.tsv";
 

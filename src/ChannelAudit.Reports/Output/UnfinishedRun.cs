@@ -20,10 +20,13 @@ internal sealed class UnfinishedRun : IDisposable
     /// <summary>The name of the folder.</summary>
     public const string FolderName = ".unfinished";
 
-    // Below this, so that no recording can be called like a table or the lock.
-    private const string RecordingsName = "recordings";
+    /// <summary>The folder of the recordings, below it, so that no recording can be called like a table or the lock.</summary>
+    public const string RecordingsName = "recordings";
+
+    /// <summary>The locked file.</summary>
+    public const string LockName = "lock";
+
     private const string ListName = "list.json";
-    private const string LockName = "lock";
     private const string AloneSuffix = ".alone";
     private const int LeftTries = 3;
 

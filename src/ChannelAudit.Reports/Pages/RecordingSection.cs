@@ -155,7 +155,7 @@ internal static class RecordingSection
     private static void WriteFiles(HtmlText html, RecordingResult recording, ReportFigures figures)
     {
         html.Markup("<p class=\"note\">Every number: ");
-        string[] files = ["measures.tsv", "pairs.tsv", "result.json", .. figures.Names];
+        string[] files = ["measures.tsv", "pairs.tsv", RecordingContent.ResultName, .. figures.Names];
         for (int file = 0; file < files.Length; file++)
         {
             html.Markup(file > 0 ? ", " : string.Empty)

@@ -15,9 +15,6 @@ namespace ChannelAudit.Reports.Shares;
 /// </remarks>
 public sealed class ShareFolder : IDisposable
 {
-    private const string RecordingsName = "recordings";
-    private const string LockName = "lock";
-
     private static readonly ImmutableArray<string> Endings = [".json", ".tsv", ".html", ".png", OutputBatch.PartialSuffix];
 
     private readonly AuditRun _run;
@@ -56,7 +53,7 @@ public sealed class ShareFolder : IDisposable
         try
         {
             return _store.Find(id, stamp) is { } files && RecordingContent.Names(withPage: !_plan.IsAlone).All(name => files.Any(file => string.Equals(file.Path, name, StringComparison.Ordinal)))
-                ? ResultReader.Read(PlainFile.ReadAllBytes(_store.Place(id, "result.json")), "result.json").Result
+                ? ResultReader.Read(PlainFile.ReadAllBytes(_store.Place(id, RecordingContent.ResultName)), RecordingContent.ResultName).Result
                 : null;
         }
         catch (Exception fault) when (fault is ChannelAuditException or IOException or UnauthorizedAccessException)
@@ -113,15 +110,15 @@ public sealed class ShareFolder : IDisposable
     {
         foreach (FileSystemInfo entry in folder.EnumerateFileSystemInfos().OrderBy(entry => entry.Name, StringComparer.Ordinal))
         {
-            bool isOurs = entry is DirectoryInfo { LinkTarget: null, Name: RecordingsName }
-                || (entry is FileInfo && (entry.Name is ShareManifest.FileName or LockName || entry.Name.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal)));
+            bool isOurs = entry is DirectoryInfo { LinkTarget: null, Name: UnfinishedRun.RecordingsName }
+                || (entry is FileInfo && (entry.Name is ShareManifest.FileName or UnfinishedRun.LockName || entry.Name.EndsWith(OutputBatch.PartialSuffix, StringComparison.Ordinal)));
             if (!isOurs)
             {
                 return entry.Name;
             }
         }
 
-        DirectoryInfo recordings = new(Path.Combine(folder.FullName, RecordingsName));
+        DirectoryInfo recordings = new(Path.Combine(folder.FullName, UnfinishedRun.RecordingsName));
         IEnumerable<string> found = recordings.Exists ? recordings.EnumerateFileSystemInfos().SelectMany(Foreign).Order(StringComparer.Ordinal) : [];
         return found.FirstOrDefault();
     }
@@ -129,6 +126,6 @@ public sealed class ShareFolder : IDisposable
     private static IEnumerable<string> Foreign(FileSystemInfo entry) => entry is DirectoryInfo { LinkTarget: null } recording
         ? recording.EnumerateFileSystemInfos()
             .Where(file => file is not FileInfo || !Endings.Any(ending => file.Name.EndsWith(ending, StringComparison.Ordinal)))
-            .Select(file => $"{RecordingsName}/{recording.Name}/{file.Name}")
-        : [$"{RecordingsName}/{entry.Name}"];
+            .Select(file => $"{UnfinishedRun.RecordingsName}/{recording.Name}/{file.Name}")
+        : [$"{UnfinishedRun.RecordingsName}/{entry.Name}"];
 }

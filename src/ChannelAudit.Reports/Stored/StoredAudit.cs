@@ -55,7 +55,7 @@ public sealed record StoredAudit
     public RecordingResult ResultOf(StoredRecording recording)
     {
         ArgumentNullException.ThrowIfNull(recording);
-        string place = AuditWriter.Place(recording.Id, "result.json");
+        string place = AuditWriter.Place(recording.Id, RecordingContent.ResultName);
         string file = $"{OneLine.Of(Folder)}/{OneLine.Of(place)}";
         StoredResult stored = ResultReader.Read(Bytes(Path.Combine(Folder, place), file), file);
         bool isOurs = string.Equals(stored.Result.Id, recording.Id, StringComparison.Ordinal)

@@ -25,25 +25,26 @@ public sealed class StoredNames
     public (StoredRecording? Found, string? Cause) Find(string name)
     {
         string given = name.Replace('\\', '/');
+
+        // Our own tables put one apostrophe before names that a spreadsheet would run.
+        return Fitting(given) switch
+        {
+            [] when given.StartsWith('\'') && Fitting(given[1..]) is [var bare] => (bare, null),
+            [] => (null, $"the audit has no recording \"{OneLine.Of(name)}\"{Near(given)}"),
+            [var one] => (one, null),
+            var several => (null, $"\"{OneLine.Of(name)}\" fits several recordings: {OneLine.List(several.Select(one => one.Id))}"),
+        };
+    }
+
+    private StoredRecording[] Fitting(string given)
+    {
         StoredRecording[] found = [];
         for (int tier = 0; tier < _tiers.Length && found.Length == 0; tier++)
         {
             found = [.. _tiers[tier][given].Distinct()];
         }
 
-        if (found.Length == 0)
-        {
-            found = [.. Endings(given).SelectMany(ending => _tiers[1][ending]).Distinct()];
-        }
-
-        return found switch
-        {
-            // Our own tables put an apostrophe before names that a spreadsheet would run.
-            [] when name.StartsWith('\'') && Find(name[1..]) is { Found: { } bare } => (bare, null),
-            [] => (null, $"the audit has no recording \"{OneLine.Of(name)}\"{Near(given)}"),
-            [var one] => (one, null),
-            _ => (null, $"\"{OneLine.Of(name)}\" fits several recordings: {OneLine.List(found.Select(one => one.Id))}"),
-        };
+        return found.Length > 0 ? found : [.. Endings(given).SelectMany(ending => _tiers[1][ending]).Distinct()];
     }
 
     private static IEnumerable<string> Whole(StoredRecording recording) => [recording.Id, recording.Path, Stem(recording.Path)];

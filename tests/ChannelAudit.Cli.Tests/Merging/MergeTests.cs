@@ -99,7 +99,7 @@ public sealed class MergeTests : IDisposable
     {
         await Whole("whole");
         using CancellationTokenSource source = new();
-        CountingEngine broken = new() { Before = id => CancelAt(source, id, "P3") };
+        CountingEngine broken = CountingEngine.EndingAt("P3", source);
         CommandRun first = await CommandRun.With(broken, source.Token, "screen", _study, "--out", Place(1), "--shard", "1/2", "--jobs", "1");
         await Share(2, 2);
         CommandRun early = await Merge(Place(1), Place(2));
@@ -210,15 +210,6 @@ public sealed class MergeTests : IDisposable
     }
 
     private static string FirstLine(string text) => text[..(text.IndexOf('\n', StringComparison.Ordinal) + 1)];
-
-    private static void CancelAt(CancellationTokenSource source, string id, string at)
-    {
-        if (string.Equals(id, at, StringComparison.Ordinal))
-        {
-            source.Cancel();
-            source.Token.ThrowIfCancellationRequested();
-        }
-    }
 
     private string Place(int number) => _folder.In(FormattableString.Invariant($"share-{number}"));
 

@@ -11,6 +11,21 @@ internal sealed class CountingEngine : IScreenEngine
     private readonly AuditEngine _engine = new(new());
     private readonly List<string> _audited = [];
 
+    /// <summary>One that ends the run as Ctrl-C does, when a recording is about to be audited.</summary>
+    /// <param name="id">The recording.</param>
+    /// <param name="source">What the run is ended by.</param>
+    public static CountingEngine EndingAt(string id, CancellationTokenSource source) => new()
+    {
+        Before = next =>
+        {
+            if (string.Equals(next, id, StringComparison.Ordinal))
+            {
+                source.Cancel();
+                source.Token.ThrowIfCancellationRequested();
+            }
+        },
+    };
+
     /// <summary>Ids in ordinal order.</summary>
     public string Audited
     {

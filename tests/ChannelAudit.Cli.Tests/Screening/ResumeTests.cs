@@ -74,7 +74,7 @@ public sealed class ResumeTests : IDisposable
         await Screen("out", "--figures", "none");
         Dictionary<string, string> before = Files("out");
         using CancellationTokenSource source = new();
-        CountingEngine broken = new() { Before = id => CancelAt(source, id, "P3") };
+        CountingEngine broken = CountingEngine.EndingAt("P3", source);
 
         CommandRun run = await CommandRun.With(broken, source.Token, "screen", _study, "--out", _folder.In("out"), "--jobs", "1");
         Dictionary<string, string> after = Files("out");
@@ -92,7 +92,7 @@ public sealed class ResumeTests : IDisposable
     {
         using CancellationTokenSource source = new();
 
-        await CommandRun.With(new CountingEngine { Before = id => CancelAt(source, id, "P2") }, source.Token, "screen", _study, "--out", _folder.In("out"), "--jobs", "1");
+        await CommandRun.With(CountingEngine.EndingAt("P2", source), source.Token, "screen", _study, "--out", _folder.In("out"), "--jobs", "1");
         (CountingEngine rest, CommandRun run) = await Screen("out");
         await Screen("fresh");
 
@@ -135,15 +135,6 @@ public sealed class ResumeTests : IDisposable
         Assert.Equal(string.Empty, engine.Audited);
         Assert.Contains("was also over P1: not in this run, so no longer in it", run.Error, StringComparison.Ordinal);
         Assert.False(Directory.Exists(_folder.In("out/recordings/P1")));
-    }
-
-    private static void CancelAt(CancellationTokenSource source, string id, string at)
-    {
-        if (string.Equals(id, at, StringComparison.Ordinal))
-        {
-            source.Cancel();
-            source.Token.ThrowIfCancellationRequested();
-        }
     }
 
     private async Task<(CountingEngine Engine, CommandRun Run)> Screen(string folder, params string[] more)

@@ -76,6 +76,30 @@ public sealed class ScreenRunnerTests : IDisposable
         Assert.Equal("day1+P07", string.Join(", ", engine.Digest!.Recordings.Select(recording => recording.Id)));
     }
 
+    [Theory]
+    [InlineData("y", true)]
+    [InlineData("x", false)]
+    public async Task ATouchIsNoChangeAndOtherBytesOfTheSameLengthAre(string now, bool isAudited)
+    {
+        string file = _folder.Write("data/P08.edf", "y");
+        var engine = new RecordedEngine
+        {
+            Before = id =>
+            {
+                if (id is "P08")
+                {
+                    File.WriteAllText(file, now);
+                    File.SetLastWriteTimeUtc(file, new DateTime(2030, 1, 1, 0, 0, 0, DateTimeKind.Utc));
+                }
+            },
+        };
+
+        CommandRun run = await Screen(engine);
+
+        Assert.Equal(isAudited ? (ExitCode.Done, 2) : (ExitCode.Unread, 1), (run.Code, engine.Digest!.Recordings.Length));
+        Assert.Equal(!isAudited, run.Error.Contains("error: P08.edf: the file was changed while it was read", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task OneEventsTableForSeveralRecordingsIsRefused()
     {

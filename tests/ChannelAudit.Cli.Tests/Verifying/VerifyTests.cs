@@ -5,6 +5,7 @@ using System.Text.Json.Nodes;
 using ChannelAudit.Cli.Tests.Demo;
 using ChannelAudit.Cli.Verifying;
 using ChannelAudit.Reports.Verifying;
+using ChannelAudit.Runs;
 using Xunit;
 
 namespace ChannelAudit.Cli.Tests.Verifying;
@@ -261,6 +262,21 @@ public sealed class VerifyTests
 
         Assert.False(Path.Exists(path));
         Assert.Contains("TMPDIR", Assert.Throws<ChannelAuditException>(() => ScratchFolder.Outside(Path.GetTempPath())).Hint, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AScratchFolderThatCannotBeWrittenSaysNothingOfTheAudit()
+    {
+        using ScratchFolder scratch = ScratchFolder.Outside();
+        string file = scratch.In("again");
+        File.WriteAllText(file, "a file where a folder should be");
+        File.WriteAllText(scratch.In("inputs"), "another");
+
+        ChannelAuditException put = Assert.Throws<ChannelAuditException>(() => scratch.Put(new RunInput(RunInput.Setup, "setup.toml", [])));
+        ChannelAuditException copied = Assert.Throws<ChannelAuditException>(() => scratch.Copy(file, Path.Combine(file, "copy")));
+
+        Assert.True(scratch.IsRefused);
+        Assert.All(new[] { put, copied }, fault => Assert.StartsWith("the system's temporary folder cannot be written: ", fault.Message, StringComparison.Ordinal));
     }
 
     [Fact]

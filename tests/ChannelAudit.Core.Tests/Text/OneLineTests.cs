@@ -16,6 +16,9 @@ public sealed class OneLineTests
     public void TheWholeOfALongTextIsAsPlain() => Assert.Equal(new string('x', 5000) + "?[31m?", OneLine.Whole(new string('x', 5000) + "\u001B[31m\u202E"));
 
     [Fact]
+    public void TheWholeOfATextOfSeveralLinesIsOne() => Assert.Equal("a b  c?d", OneLine.Whole("a\nb\r\nc\u2028d"));
+
+    [Fact]
     public void LongTextIsCut() => Assert.Equal(new string('x', 80) + "...", OneLine.Of(new string('x', 5000)));
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.IO.Pipes;
 using ChannelAudit.Decisions;
 using ChannelAudit.Events;
 using ChannelAudit.Recordings;
@@ -58,6 +59,51 @@ public sealed class PlainFileTests : IDisposable
         File.CreateSymbolicLink(link, NamedPipe.Make(_folder.In("pipe")));
 
         await Assert.ThrowsAsync<ChannelAuditException>(() => Task.Run(() => Read(link)).WaitAsync(Enough));
+    }
+
+    [SkippableFact]
+    public async Task ALinkToAnOpenPipeIsRefusedToo()
+    {
+        Skip.IfNot(OperatingSystem.IsLinux(), "no links to what is open");
+        await using AnonymousPipeServerStream pipe = new(PipeDirection.In);
+        string open = FormattableString.Invariant($"/proc/self/fd/{pipe.SafePipeHandle.DangerousGetHandle()}");
+        string link = _folder.In("rec.edf");
+        File.CreateSymbolicLink(link, open);
+
+        ChannelAuditException fault = await Assert.ThrowsAsync<ChannelAuditException>(() => Task.Run(() => Read(link)).WaitAsync(Enough));
+
+        Assert.Equal((true, true), (PlainFile.IsEmpty(open), PlainFile.IsEmpty(link)));
+        Assert.Contains("rec.edf: the file is empty", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("../rec.edf")]
+    [InlineData("below/../../rec.edf")]
+    [InlineData("up/rec.edf")]
+    public void ALinkThatGoesUpwardsThroughALinkedFolderLeadsWhereTheSystemGoes(string target)
+    {
+        // By the names alone the link would lead into lab; day1 really lies in store.
+        _folder.Write("store/rec.edf", "from the store");
+        _folder.Write("lab/rec.edf", string.Empty);
+        Directory.CreateDirectory(_folder.In("store/first/below"));
+        Directory.CreateSymbolicLink(_folder.In("lab/day1"), _folder.In("store/first"));
+        Directory.CreateSymbolicLink(_folder.In("store/first/up"), "..");
+        string link = _folder.In("lab/day1/link.edf");
+        File.CreateSymbolicLink(link, target);
+
+        FileInfo found = PlainFile.Target(link);
+
+        Assert.Equal((File.ReadAllBytes(link).LongLength, false), (found.Length, PlainFile.IsEmpty(link)));
+        Assert.Equal("from the store", File.ReadAllText(found.FullName));
+    }
+
+    [Fact]
+    public void LinksInACircleAreAFault()
+    {
+        File.CreateSymbolicLink(_folder.In("one"), "two");
+        File.CreateSymbolicLink(_folder.In("two"), "one");
+
+        Assert.Throws<IOException>(() => PlainFile.IsEmpty(_folder.In("one")));
     }
 
     [SkippableFact]

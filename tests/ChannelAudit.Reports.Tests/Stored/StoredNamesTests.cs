@@ -28,5 +28,10 @@ public sealed class StoredNamesTests
     [InlineData("p07.edf", "\"p07.edf\" fits several recordings: day1+p07, day2+p07")]
     [InlineData("day1+p70", "the audit has no recording \"day1+p70\"; did you mean \"day1+p07\"?")]
     [InlineData("somebody else", "the audit has no recording \"somebody else\"")]
+    [InlineData("''-p13", "the audit has no recording \"''-p13\"; did you mean \"-p13\"?")]
     public void WhatIsNotFoundOrNotCertainIsSaid(string given, string cause) => Assert.Equal((null, cause), (Names.Find(given).Found, Names.Find(given).Cause));
+
+    [Fact]
+    public void ANameOfNothingButApostrophesEndsNothing() =>
+        Assert.StartsWith("the audit has no recording", Names.Find(new string('\'', 1_000_000)).Cause, StringComparison.Ordinal);
 }

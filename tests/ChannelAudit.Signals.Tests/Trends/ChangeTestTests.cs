@@ -7,6 +7,8 @@ namespace ChannelAudit.Signals.Tests.Trends;
 
 public sealed class ChangeTestTests(ITestOutputHelper output)
 {
+    private const int Series = 20_000;
+
     /// <summary>The share of made series without a change below a level, which is at most the level (with three standard errors of the count).</summary>
     [Theory]
     [InlineData(20, 1, 0.0)]
@@ -17,19 +19,30 @@ public sealed class ChangeTestTests(ITestOutputHelper output)
     [InlineData(150, 2, 0.5)]
     public void WithoutAChangeProbabilitiesAreAtLeastWhatTheySay(int blocks, int inBlock, double correlation)
     {
-        const int series = 20_000;
-        Pcg32 random = new(4711, (ulong)(blocks + inBlock));
-        double[] p = [.. Enumerable.Range(0, series).Select(_ => P(Made(random, blocks, inBlock, correlation)))];
+        double[] p = Made(blocks, inBlock, correlation);
 
         foreach (double level in new[] { 0.1, 0.01, 0.001 })
         {
-            double share = p.Count(one => one <= level) / (double)series;
+            double share = Share(p, level);
             output.WriteLine(FormattableString.Invariant($"{blocks} x {inBlock}, r {correlation}: {share} at {level}"));
 
             // What lasts longer than a block is allowed for by an estimate, which costs most far out.
             double allowed = correlation > 0 ? level * (level < 0.01 ? 4 : 2) : level;
-            Assert.InRange(share, 0, allowed + (3 * Math.Sqrt(allowed / series)));
+            Assert.InRange(share, 0, allowed + (3 * Math.Sqrt(allowed / Series)));
         }
+    }
+
+    /// <summary>What the guide admits: few blocks tell too little of a strong correlation.</summary>
+    [Theory]
+    [InlineData(150, 2, 0.6, 0.022)]
+    [InlineData(60, 2, 0.6, 0.033)]
+    [InlineData(20, 1, 0.6, 0.054)]
+    public void AStrongCorrelationOfFewBlocksIsNotAllAllowedFor(int blocks, int inBlock, double correlation, double told)
+    {
+        double share = Share(Made(blocks, inBlock, correlation), 0.01);
+
+        output.WriteLine(FormattableString.Invariant($"{blocks} x {inBlock}, r {correlation}: {share} at 0.01"));
+        Assert.InRange(share, told - 0.005, told + 0.005);
     }
 
     [Fact]
@@ -64,6 +77,14 @@ public sealed class ChangeTestTests(ITestOutputHelper output)
 
     [Fact]
     public void BlocksOutOfOrderAreRefused() => Assert.Throws<ArgumentException>(() => ChangeTest.Of([1, 2], [2, 1]));
+
+    private static double[] Made(int blocks, int inBlock, double correlation)
+    {
+        Pcg32 random = new(4711, (ulong)(blocks + inBlock));
+        return [.. Enumerable.Range(0, Series).Select(_ => P(Made(random, blocks, inBlock, correlation)))];
+    }
+
+    private static double Share(double[] p, double level) => p.Count(one => one <= level) / (double)p.Length;
 
     private static double P((double[] Values, int[] Blocks) made) => ChangeTest.Of(made.Values, made.Blocks).P;
 
