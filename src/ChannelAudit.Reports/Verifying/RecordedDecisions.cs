@@ -1,4 +1,5 @@
 using ChannelAudit.Decisions;
+using ChannelAudit.Reports.Output;
 using ChannelAudit.Reports.Wording;
 
 namespace ChannelAudit.Reports.Verifying;
@@ -31,7 +32,7 @@ public static class RecordedDecisions
     public static bool DoNotTouch(string file)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return file.Split('/') is ["recordings", _, "result.json" or "measures.tsv" or "pairs.tsv"];
+        return file.Split('/') is ["recordings", _, "result.json" or "measures.tsv" or "pairs.tsv"] or [ParquetTables.Measures or ParquetTables.Pairs];
     }
 
     private static string Behind(int lines) =>

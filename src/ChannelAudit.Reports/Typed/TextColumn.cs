@@ -1,0 +1,16 @@
+using System.Globalization;
+using Parquet.Schema;
+
+namespace ChannelAudit.Reports.Typed;
+
+/// <summary>Text in UTF-8.</summary>
+/// <param name="name">The column's name.</param>
+/// <param name="rows">Room for so many cells.</param>
+internal sealed class TextColumn(string name, int rows) : ValueColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), isNullable: true), rows)
+{
+    /// <inheritdoc/>
+    public override void Add(string? text) => Put(text is null ? null : text.AsMemory());
+
+    /// <inheritdoc/>
+    public override void Add(int value, string suffix) => Add(value.ToString(CultureInfo.InvariantCulture) + suffix);
+}
