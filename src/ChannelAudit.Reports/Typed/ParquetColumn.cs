@@ -10,6 +10,9 @@ internal abstract class ParquetColumn(DataField field)
     /// <summary>What the file's schema says of it.</summary>
     public DataField Field { get; } = field;
 
+    /// <summary>Whether the same few cells come again and again, so that a dictionary of them is shorter.</summary>
+    public virtual bool RepeatsItself => false;
+
     /// <summary>Makes one.</summary>
     /// <param name="column">The column.</param>
     /// <param name="rows">Room for so many cells.</param>

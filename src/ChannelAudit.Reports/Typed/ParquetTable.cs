@@ -27,6 +27,11 @@ internal sealed class ParquetTable : ITableWriter
     {
         _columns = [.. columns.Select(column => ParquetColumn.Of(column, RowsAGroup))];
         ParquetOptions options = new() { CompressionMethod = CompressionMethod.None };
+        foreach (ParquetColumn column in _columns.Where(column => column.RepeatsItself))
+        {
+            options.ColumnEncodingHints[column.Field.Name] = EncodingHint.Dictionary;
+        }
+
         _file = ParquetWriter.CreateAsync(new ParquetSchema(_columns.Select(column => column.Field)), stream, options).GetAwaiter().GetResult();
         _file.CustomMetadata = label.Metadata(columns);
     }

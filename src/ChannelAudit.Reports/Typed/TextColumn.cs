@@ -9,7 +9,10 @@ namespace ChannelAudit.Reports.Typed;
 internal sealed class TextColumn(string name, int rows) : ValueColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), isNullable: true), rows)
 {
     /// <inheritdoc/>
-    public override void Add(string? text) => Put(text is null ? null : text.AsMemory());
+    public override bool RepeatsItself => true;
+
+    /// <inheritdoc/>
+    public override void Add(string? text) => Put(text?.AsMemory());
 
     /// <inheritdoc/>
     public override void Add(int value, string suffix) => Add(value.ToString(CultureInfo.InvariantCulture) + suffix);

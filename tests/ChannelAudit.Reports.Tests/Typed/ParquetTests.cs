@@ -221,7 +221,7 @@ public sealed class ParquetTests
     {
         JsonValueKind.Null => Cells.Missing,
         JsonValueKind.Number => Cells.Number(cell.GetDouble()),
-        _ => TextCell.Escape(cell.GetString()),
+        _ => cell.GetString() is { Length: > 0 } text ? TextCell.Escape(text) : "text of no characters in place of none",
     };
 
     private static (string[] Header, string[][] Rows) TablesOf(TemporaryFolder folder, string table)
