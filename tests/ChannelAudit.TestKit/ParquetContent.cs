@@ -10,12 +10,14 @@ namespace ChannelAudit.TestKit;
 /// <param name="Metadata">The metadata of the file.</param>
 /// <param name="Groups">Rows of each row group.</param>
 /// <param name="Codecs">How its pages are compressed.</param>
+/// <param name="Ranges">Of each group, the smallest and the largest cell of each column; null where the file does not say.</param>
 /// <param name="Rows">The cells: text, number or null.</param>
 public sealed record ParquetContent(
     ImmutableArray<(string Name, string Type, string? Logical, string Repetition)> Columns,
     ImmutableDictionary<string, string> Metadata,
     ImmutableArray<int> Groups,
     ImmutableArray<string> Codecs,
+    ImmutableArray<ImmutableArray<JsonElement>> Ranges,
     ImmutableArray<ImmutableArray<JsonElement>> Rows)
 {
     private const string Node = "/usr/bin/node";
@@ -41,6 +43,7 @@ public sealed record ParquetContent(
             root.GetProperty("metadata").EnumerateObject().ToImmutableDictionary(pair => pair.Name, pair => pair.Value.GetString()!, StringComparer.Ordinal),
             [.. root.GetProperty("groups").EnumerateArray().Select(group => group.GetInt32())],
             [.. root.GetProperty("codecs").EnumerateArray().Select(codec => codec.GetString()!)],
+            [.. root.GetProperty("ranges").EnumerateArray().Select(group => group.EnumerateArray().ToImmutableArray())],
             [.. root.GetProperty("rows").EnumerateArray().Select(row => row.EnumerateArray().ToImmutableArray())]);
     }
 

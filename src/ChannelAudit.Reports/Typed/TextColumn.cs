@@ -1,4 +1,5 @@
 using System.Globalization;
+using Parquet;
 using Parquet.Schema;
 
 namespace ChannelAudit.Reports.Typed;
@@ -8,12 +9,30 @@ namespace ChannelAudit.Reports.Typed;
 /// <param name="rows">Room for so many cells.</param>
 internal sealed class TextColumn(string name, int rows) : ValueColumn<ReadOnlyMemory<char>>(new DataField(name, typeof(string), isNullable: true), rows)
 {
+    private bool _ordersDiffer;
+
     /// <inheritdoc/>
     public override bool RepeatsItself => true;
 
     /// <inheritdoc/>
-    public override void Add(string? text) => Put(text?.AsMemory());
+    public override void Add(string? text)
+    {
+        _ordersDiffer |= text.AsSpan().ContainsAnyInRange('\uD800', '\uFFFF');
+        Put(text?.AsMemory());
+    }
 
     /// <inheritdoc/>
-    public override void Add(int value, string suffix) => Add(value.ToString(CultureInfo.InvariantCulture) + suffix);
+    public override void Add(int value, string suffix) => Put((value.ToString(CultureInfo.InvariantCulture) + suffix).AsMemory());
+
+    /// <inheritdoc/>
+    public override void WriteTo(ParquetRowGroupWriter group)
+    {
+        base.WriteTo(group);
+        if (_ordersDiffer)
+        {
+            ColumnRange.Remove(group);
+        }
+
+        _ordersDiffer = false;
+    }
 }

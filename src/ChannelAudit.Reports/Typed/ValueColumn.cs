@@ -14,7 +14,7 @@ internal abstract class ValueColumn<T>(DataField field, int rows) : ParquetColum
     private int _count;
 
     /// <inheritdoc/>
-    public sealed override void WriteTo(ParquetRowGroupWriter group)
+    public override void WriteTo(ParquetRowGroupWriter group)
     {
         group.WriteAsync(Field, new ReadOnlyMemory<T?>(_cells, 0, _count)).GetAwaiter().GetResult();
         _count = 0;

@@ -115,6 +115,28 @@ public sealed class ParquetTests
         Assert.Equal(labels.Select(label => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(label))), found.Cells("condition").Select(cell => cell.GetString()), StringComparer.Ordinal);
     }
 
+    // A reader skips what lies outside a range; the format orders text by its bytes, as "Column orders" in the format's parquet.thrift says (from memory).
+    [SkippableFact]
+    public void ARangeOfTextIsRightOrNotThere()
+    {
+        ParquetContent.SkipWithoutReader();
+        using TemporaryFolder folder = Written(WithHostile());
+
+        ParquetContent found = ParquetContent.Read(Path.Combine(folder.Path, Verdicts));
+
+        for (int column = 0; column < found.Columns.Length; column++)
+        {
+            byte[][] cells = [.. found.Rows.Select(row => row[column]).Where(cell => cell.ValueKind == JsonValueKind.String).Select(cell => Encoding.UTF8.GetBytes(cell.GetString()!))];
+            JsonElement range = Assert.Single(found.Ranges)[column];
+            Assert.Equal(found.Columns[column].Name is "channel" or "condition", range.ValueKind == JsonValueKind.Null);
+            if (cells.Length > 0 && range.ValueKind != JsonValueKind.Null)
+            {
+                Assert.All(cells, cell => Assert.InRange(cell.AsSpan().SequenceCompareTo(Encoding.UTF8.GetBytes(range[0].GetString()!)), 0, int.MaxValue));
+                Assert.All(cells, cell => Assert.InRange(cell.AsSpan().SequenceCompareTo(Encoding.UTF8.GetBytes(range[1].GetString()!)), int.MinValue, 0));
+            }
+        }
+    }
+
     [SkippableFact]
     public void RowsComeInGroupsOfBoundedSize()
     {
