@@ -15,7 +15,9 @@ internal sealed class ParquetTable : ITableWriter
     public const int RowsAGroup = 1 << 16;
 
     private readonly ImmutableArray<ParquetColumn> _columns;
+#pragma warning disable CA2213 // To dispose of it is to write the end of the file: End does, and a file that was broken off must not look whole.
     private readonly ParquetWriter _file;
+#pragma warning restore CA2213
     private int _rows;
     private int _cells;
 
