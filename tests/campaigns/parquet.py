@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Writes millions of rows as Parquet and looks at the memory that it takes.
 
-    python3 tests/campaigns/parquet.py PROGRAM [--recordings 14 67] [--in FOLDER]
+    python3 tests/campaigns/parquet.py PROGRAM [--recordings 14 67] [--hour FILE] [--in FOLDER]
 
 Makes one recording of an hour (4 channels, 360 trials, 75 000 rows of measures), gives it many names, has each audited once as a share of a run, and merges it with and without
 --parquet: 14 recordings are a million rows, 67 are five. Peak memory with --parquet must not grow with the number of rows: at five million at most a tenth and 16 MiB more than at one.
@@ -11,6 +11,7 @@ Needs dotnet for the maker of the recording, 3 GB of disk and some ten minutes. 
 import argparse
 import json
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -80,12 +81,16 @@ def main():
     words = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     words.add_argument("program")
     words.add_argument("--recordings", nargs=2, type=int, default=[14, 67])
+    words.add_argument("--hour", help="a recording made before")
     words.add_argument("--in", dest="folder")
     given = words.parse_args()
     with tempfile.TemporaryDirectory(dir=given.folder) as folder:
         hour = os.path.join(folder, "hour.edf")
-        subprocess.run(["dotnet", "run", "-c", "Release", "--project", os.path.join(ROOT, "tests", "ChannelAudit.Benchmarks"), "--",
-                        "make", "recording", hour, "3600", "4"], check=True)
+        if given.hour:
+            shutil.copy(given.hour, hour)
+        else:
+            subprocess.run(["dotnet", "run", "-c", "Release", "--project", os.path.join(ROOT, "tests", "ChannelAudit.Benchmarks"), "--",
+                            "make", "recording", hour, "3600", "4"], check=True)
         few, many = (merged(os.path.abspath(given.program), folder, hour, recordings) for recordings in given.recordings)
     faults = [*few[1], *many[1]]
     if many[0] > few[0] * MOST_TIMES + MOST_MORE:
