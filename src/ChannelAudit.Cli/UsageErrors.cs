@@ -143,6 +143,10 @@ internal static class UsageErrors
         $"--shard: '{OneLine.Of(text)}' is not one of several shares",
         FormattableString.Invariant($"give two whole numbers with a slash, such as 2/8 for the second of eight; at most {RecordingShare.Most} shares"));
 
+    /// <summary>Parquet files of a share, which is no whole.</summary>
+    public static ChannelAuditException ParquetOfShare() => Fault(
+        "channelaudit screen: --parquet is of a whole run, and --shard asks for a part", "leave --parquet out here, and give it to channelaudit merge");
+
     /// <summary>Shares of another version.</summary>
     public static ChannelAuditException SharesOfAnotherVersion(string version) => Fault(
         $"the shares were made by version {OneLine.Of(version)}, this is {ProductVersion.Text}",

@@ -49,7 +49,7 @@ internal sealed class RecordedEngine : IScreenEngine
     /// <summary>What happens before a recording of an id is audited.</summary>
     public Action<string>? Before { get; init; }
 
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null)
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null, bool withParquet = false)
     {
         OutputFolder.Check(folder);
         return new Place(this, run, folder, figures);

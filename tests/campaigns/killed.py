@@ -41,7 +41,7 @@ class Campaign:
                 shutil.copy(os.path.join(study, name), self.at("study"))
         with open(self.at("other.toml"), "w", encoding="utf-8") as file:
             file.write(OTHER_LIMITS)
-        self.screen_words = ["screen", self.at("study"), "--setup", os.path.join(study, "setup.toml"), "--figures", "none"]
+        self.screen_words = ["screen", self.at("study"), "--setup", os.path.join(study, "setup.toml"), "--figures", "none", "--parquet"]
         self.changed = ["--criteria", self.at("other.toml")]
         self.run(*self.screen_words, "--out", self.at("old"))
         started = time.monotonic()

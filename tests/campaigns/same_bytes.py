@@ -82,7 +82,7 @@ class Campaign:
         yield ["pilot", at("demo/study/K11.edf"), *setup, "--out", at("pilot")]
         yield ["screen", at("demo/study"), *setup, "--figures", "none", "--out", at("plain"), "--jobs", setting.jobs]
         yield ["decide", at("plain"), *DECISION]
-        yield ["screen", at("demo/study"), *setup, "--out", at("decided"), "--jobs", setting.jobs]
+        yield ["screen", at("demo/study"), *setup, "--parquet", "--out", at("decided"), "--jobs", setting.jobs]
         yield ["decide", at("decided")]
         yield ["export", "bundle", at("decided"), "--data", at("demo/study"), "--to", at("bundle.zip")]
         yield ["export", "bids", at("decided"), "--to", at("bids")]

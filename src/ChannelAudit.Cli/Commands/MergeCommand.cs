@@ -36,9 +36,10 @@ internal static class MergeCommand
     {
         Argument<string[]> shares = new("SHARE") { Description = "folders that screen --shard wrote, all of one run, in any order", Arity = ArgumentArity.OneOrMore };
         Option<string> place = new("--out") { HelpName = "DIR", Description = "folder for the audit; one that stands there is brought up to date", DefaultValueFactory = _ => "audit" };
-        Command command = new("merge", "Puts the shares of a run together into one audit.") { shares, place };
-        command.SetAction((parse, cancel) => Task.FromResult(
-            new MergeRunner(context.Log, context.Error, context.Style).Run(parse.GetRequiredValue(shares), parse.GetRequiredValue(place), context.Output, cancel)));
+        Option<bool> parquet = new("--parquet") { Description = ScreenOptions.ParquetDescription };
+        Command command = new("merge", "Puts the shares of a run together into one audit.") { shares, place, parquet };
+        command.SetAction((parse, cancel) => Task.FromResult(new MergeRunner(context.Log, context.Error, context.Style).Run(
+            parse.GetRequiredValue(shares), parse.GetRequiredValue(place), parse.GetValue(parquet), context.Output, cancel)));
         help.Add(command, Help);
         return command;
     }

@@ -33,7 +33,7 @@ internal static class ScreenCommand
         var options = new ScreenOptions();
         var command = new Command("screen", "Says for every channel and trial of recordings: pass, questionable or reject, and why.")
         {
-            options.Paths, options.List, options.Setup, options.Criteria, options.Events, options.Impedance, options.Out, options.Jobs, options.Figures, options.FailOn, options.Shard,
+            options.Paths, options.List, options.Setup, options.Criteria, options.Events, options.Impedance, options.Out, options.Jobs, options.Figures, options.FailOn, options.Shard, options.Parquet,
         };
         command.SetAction((parse, cancel) =>
         {

@@ -9,6 +9,9 @@ namespace ChannelAudit.Cli.Commands;
 /// <summary>The words that <c>screen</c> takes.</summary>
 internal sealed class ScreenOptions
 {
+    /// <summary>What <c>--parquet</c> is said to do.</summary>
+    public const string ParquetDescription = "measures, pairs and verdicts of the whole run as Parquet files too, for an archive";
+
     private const int MostJobs = 1024;
 
     private static readonly string[] FigureWords = ["none", "summary", "all"];
@@ -86,6 +89,9 @@ internal sealed class ScreenOptions
         Description = "audit only every Nth recording, from the Ith on, into --out; channelaudit merge puts the N folders together",
     };
 
+    /// <summary>Whether tables are written as Parquet files too.</summary>
+    public Option<bool> Parquet { get; } = new("--parquet") { Description = ParquetDescription };
+
     /// <summary>The verdict that makes the run fail.</summary>
     public Option<string> FailOn { get; } = new("--fail-on")
     {
@@ -118,6 +124,7 @@ internal sealed class ScreenOptions
             > 0 and <= MostJobs and { } jobs => jobs,
             { } other => throw UsageErrors.OutOfRange("--jobs", other, 1, MostJobs),
         },
+        WithParquet = parse.GetValue(Parquet) && parse.GetValue(Shard) is not null ? throw UsageErrors.ParquetOfShare() : parse.GetValue(Parquet),
         Share = parse.GetValue(Shard) is { } shard ? RecordingShare.Parse(shard) ?? throw UsageErrors.NoShare(shard) : null,
         FailOn = parse.GetValue(FailOn) switch
         {

@@ -18,11 +18,12 @@ internal sealed class MergeRunner(ILogger log, TextWriter error, TerminalStyle s
     /// <summary>Runs it.</summary>
     /// <param name="folders">The shares, in any order.</param>
     /// <param name="outFolder">Where the audit goes.</param>
+    /// <param name="withParquet">Whether tables are written as Parquet files too.</param>
     /// <param name="output">For the table that a person reads first.</param>
     /// <param name="cancel">Ends it; what stood in the folder is as it was.</param>
     /// <returns>The exit code.</returns>
     /// <exception cref="ChannelAuditException">When they are not all shares of one run, one is damaged, or the folder cannot be written.</exception>
-    public int Run(IReadOnlyList<string> folders, string outFolder, TextWriter output, CancellationToken cancel)
+    public int Run(IReadOnlyList<string> folders, string outFolder, bool withParquet, TextWriter output, CancellationToken cancel)
     {
         ShareSet shares = ShareSet.Open(folders);
         if (!string.Equals(shares.Version, ProductVersion.Text, StringComparison.Ordinal))
@@ -33,7 +34,7 @@ internal sealed class MergeRunner(ILogger log, TextWriter error, TerminalStyle s
         FigureChoice figures = shares.Figures switch { "none" => FigureChoice.None, "summary" => FigureChoice.Summary, _ => FigureChoice.All };
         using ScratchFolder scratch = ScratchFolder.Outside();
         AuditRun run = ScreenRunner.RunOf(InputsOf(shares, scratch), shares.All);
-        using AuditOutput place = new(run, outFolder, figures, shares.IsAlone, style);
+        using AuditOutput place = new(run, outFolder, figures, shares.IsAlone, style, withParquet: withParquet);
         ImmutableArray<string> dropped = place.NotAmong(shares.All.Select(entry => entry.Id));
         ImmutableArray<UnreadRecording> unread = AddAll(shares, place, cancel);
         if (unread.Length == shares.All.Length)

@@ -14,6 +14,6 @@ internal sealed class AuditEngine(TerminalStyle style) : IScreenEngine
         RecordingAudit.Of(recording, inputs.Setup, inputs.Criteria, inputs.EventsFile, cancel, inputs.WithViews, inputs.Impedance, sha256, inputs.Threads);
 
     /// <inheritdoc/>
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null) =>
-        share is null ? new AuditOutput(run, folder, figures, isAlone, style) : new ShareOutput(run, folder, figures, share);
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null, bool withParquet = false) =>
+        share is null ? new AuditOutput(run, folder, figures, isAlone, style, withParquet: withParquet) : new ShareOutput(run, folder, figures, share);
 }

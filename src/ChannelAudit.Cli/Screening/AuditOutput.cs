@@ -26,12 +26,13 @@ internal sealed class AuditOutput : IScreenOutput
     /// <param name="isAlone">Whether the run is over one recording.</param>
     /// <param name="style">What the terminal can show.</param>
     /// <param name="drawn">Pictures of a recording, by its id, that take the place of drawn ones; null: they are drawn.</param>
+    /// <param name="withParquet">Whether tables are written as Parquet files too.</param>
     public AuditOutput(
-        AuditRun run, string folder, FigureChoice figures, bool isAlone, TerminalStyle style, Func<string, ImmutableArray<FigureFile>>? drawn = null)
+        AuditRun run, string folder, FigureChoice figures, bool isAlone, TerminalStyle style, Func<string, ImmutableArray<FigureFile>>? drawn = null, bool withParquet = false)
     {
         (_run, _figures, _folder, _style, _drawn) = (run, figures, folder, style, drawn);
         _place = AuditFolder.Open(folder);
-        _writer = new RunWriter(run, _place, isAlone, draws: figures != FigureChoice.None);
+        _writer = new RunWriter(run, _place, isAlone, draws: figures != FigureChoice.None, withParquet);
     }
 
     /// <inheritdoc/>
@@ -45,7 +46,7 @@ internal sealed class AuditOutput : IScreenOutput
 
     /// <inheritdoc/>
     public RunDigest? AsBefore(IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, int jobs) =>
-        _place.AsBefore(recordings, _writer.Needed, check => InOrder.Run(check, jobs, one => one()).All(isSame => isSame));
+        _place.AsBefore(recordings, _writer.Needed, _writer.WritesParquet, check => InOrder.Run(check, jobs, one => one()).All(isSame => isSame));
 
     /// <inheritdoc/>
     public RecordingResult? TakeOver(string id, RecordingStamp stamp) => _place.TakeOver(id, stamp, _writer.Needed);

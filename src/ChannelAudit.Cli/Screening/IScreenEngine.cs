@@ -24,6 +24,7 @@ internal interface IScreenEngine
     /// <param name="figures">Pictures to draw.</param>
     /// <param name="isAlone">Whether the run is over one recording.</param>
     /// <param name="share">What it is a share of; null for a whole run.</param>
+    /// <param name="withParquet">Whether tables of a whole run are written as Parquet files too.</param>
     /// <exception cref="ChannelAuditException">When the folder is not ours, or cannot be written.</exception>
-    IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null);
+    IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null, bool withParquet = false);
 }

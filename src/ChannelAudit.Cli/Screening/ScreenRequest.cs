@@ -43,6 +43,9 @@ internal sealed record ScreenRequest
     /// <summary>Pictures to draw; null: all for one recording, a summary for several.</summary>
     public FigureChoice? Figures { get; init; }
 
+    /// <summary>Whether tables are written as Parquet files too.</summary>
+    public bool WithParquet { get; init; }
+
     /// <summary>The verdict that makes the run fail, or null.</summary>
     public Grade? FailOn { get; init; }
 }

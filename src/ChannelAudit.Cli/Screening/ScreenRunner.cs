@@ -49,7 +49,7 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
 
         bool isAlone = request.IsAlone ?? (all.Length == 1);
         SharePlan? plan = request.Share is { } share ? new SharePlan(share, all, ScreenWork.WordOf(figures), isAlone) : null;
-        using IScreenOutput place = engine.Open(RunOf(inputs, all), request.OutFolder, figures, isAlone, plan);
+        using IScreenOutput place = engine.Open(RunOf(inputs, all), request.OutFolder, figures, isAlone, plan, request.WithParquet);
         ScreenWork work = new(engine, place, inputs, figures, log, new Progress(error, progressColumns > 0, progressColumns, entries.Length, TimeProvider.System));
         RunDigest? standing = place.HasAudit ? work.AsBefore(entries, request.Jobs, cancel) : null;
         work.Progress.Clear();

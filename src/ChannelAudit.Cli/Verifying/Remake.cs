@@ -44,7 +44,7 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
         CopyDecisions();
         ScreenInputs inputs = ReadInputs();
         AuditRun again = ScreenRunner.RunOf(inputs, [.. run.Audit.Recordings.Select(recording => new RecordingEntry(recording.Id, recording.Path, recording.Path))]);
-        using AuditOutput output = new(again, Folder, Figures, run.IsAlone, new TerminalStyle(), _pictures.Of);
+        using AuditOutput output = new(again, Folder, Figures, run.IsAlone, new TerminalStyle(), _pictures.Of, run.WithParquet);
         _studies.CopyTo(Folder);
         foreach (StoredRecording recording in run.Audit.Recordings)
         {
@@ -71,6 +71,7 @@ internal sealed class Remake(RecordedRun run, ScratchFolder scratch)
         EventsFile = Restored(RunInput.Events),
         OutFolder = Folder,
         Figures = Figures,
+        WithParquet = run.WithParquet,
     };
 
     private string? Restored(string role) => RecordedInputs.Of(run, role) is { } file ? scratch.Put(file) : null;

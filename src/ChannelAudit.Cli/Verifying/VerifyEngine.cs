@@ -32,9 +32,9 @@ internal sealed class VerifyEngine(KeptPictures? pictures, KeptStudyFiles studie
     }
 
     /// <inheritdoc/>
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null)
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null, bool withParquet = false)
     {
-        AuditOutput output = new(run, folder, figures, isAlone, new TerminalStyle(), pictures is null ? null : pictures.Of);
+        AuditOutput output = new(run, folder, figures, isAlone, new TerminalStyle(), pictures is null ? null : pictures.Of, withParquet);
         studies.CopyTo(folder);
         return output;
     }

@@ -68,7 +68,7 @@ public static class AuditUpdate
     {
         bool isAlone = !place.Previous.Files.Any(file => file.Path.StartsWith("recordings/", StringComparison.Ordinal) && file.Path.EndsWith("/report.html", StringComparison.Ordinal));
         bool draws = place.Previous.Files.Any(file => string.Equals(file.Path, SensitivityFigure.FileName, StringComparison.Ordinal));
-        using RunWriter writer = new(RunOf(audit), place, isAlone, draws);
+        using RunWriter writer = new(RunOf(audit), place, isAlone, draws, ParquetTables.AreAmong(place.Previous.Files));
         foreach (StoredRecording stored in audit.Recordings.OrderBy(recording => recording.Id, StringComparer.Ordinal))
         {
             cancel.ThrowIfCancellationRequested();

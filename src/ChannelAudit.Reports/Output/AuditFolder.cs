@@ -85,12 +85,14 @@ public sealed class AuditFolder : IDisposable
     /// </summary>
     /// <param name="recordings">Ids and inputs.</param>
     /// <param name="needed">Names of the files that each must have.</param>
+    /// <param name="withParquet">Whether it must have Parquet files; without, it must have none.</param>
     /// <param name="all">Whether all of some checks hold; they may be made on several threads.</param>
     public RunDigest? AsBefore(
-        IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, IReadOnlyCollection<string> needed, Func<IReadOnlyList<Func<bool>>, bool> all)
+        IReadOnlyList<(string Id, RecordingStamp Stamp)> recordings, IReadOnlyCollection<string> needed, bool withParquet, Func<IReadOnlyList<Func<bool>>, bool> all)
     {
         if (Previous.HasUnread || recordings.Count != _standing.Count || Decisions.Mark != (Previous.Decisions?.Mark ?? LedgerMark.None)
-            || !Previous.Files.Any(file => string.Equals(file.Path, SensitivityTsv.FileName, StringComparison.Ordinal)))
+            || !Previous.Files.Any(file => string.Equals(file.Path, SensitivityTsv.FileName, StringComparison.Ordinal))
+            || ParquetTables.AreAmong(Previous.Files) != withParquet)
         {
             return null;
         }

@@ -1,27 +1,28 @@
-using System.Collections.Immutable;
 using ChannelAudit.Reports.Tables;
 using ChannelAudit.Runs;
 
 namespace ChannelAudit.Reports.Output;
 
 /// <summary>A table over all recordings that is written while they come in, so that memory does not grow with them.</summary>
-internal sealed class GrowingTable : IDisposable
+/// <typeparam name="TTable">How it is written.</typeparam>
+internal sealed class GrowingTable<TTable> : IDisposable
+    where TTable : class, ITableWriter
 {
     private readonly string _name;
     private readonly string _place;
-    private readonly ImmutableArray<string> _columns;
+    private readonly Func<Stream, TTable> _start;
     private FileStream? _stream;
-    private TsvWriter? _table;
+    private TTable? _table;
 
     /// <summary>Prepares a table; it starts with its first row, or at its end.</summary>
     /// <param name="name">Its name in the audit's folder.</param>
     /// <param name="place">Where it is written until the run ends.</param>
-    /// <param name="columns">Its columns.</param>
-    public GrowingTable(string name, string place, ImmutableArray<string> columns) => (_name, _place, _columns) = (name, place, columns);
+    /// <param name="start">Starts it.</param>
+    public GrowingTable(string name, string place, Func<Stream, TTable> start) => (_name, _place, _start) = (name, place, start);
 
     /// <summary>Adds rows.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
-    public void Add(Action<TsvWriter> rows) => Guarded(() => rows(Started()));
+    public void Add(Action<TTable> rows) => Guarded(() => rows(Started()));
 
     /// <summary>Ends the table and hands it to a batch.</summary>
     /// <exception cref="ChannelAuditException">When the operating system refuses.</exception>
@@ -29,7 +30,7 @@ internal sealed class GrowingTable : IDisposable
     {
         Guarded(() =>
         {
-            Started().Flush();
+            Started().End();
             _stream!.Flush(flushToDisk: true);
             Close();
             batch.Take(new OutputFile(_name, FileHash.Of(_place)), _place);
@@ -46,10 +47,10 @@ internal sealed class GrowingTable : IDisposable
         }
     }
 
-    private TsvWriter Started()
+    private TTable Started()
     {
         _stream ??= new FileStream(_place, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
-        return _table ??= new TsvWriter(_columns, sink: _stream.Write);
+        return _table ??= _start(_stream);
     }
 
     private void Close()

@@ -25,16 +25,18 @@ public sealed class RunWriter : IDisposable
     private readonly RunCollector _collector = new();
     private readonly MethodsTally _methods = new();
     private readonly List<string> _ids = [];
-    private readonly GrowingTable _verdicts;
-    private readonly GrowingTable _channels;
-    private readonly GrowingTable _conditions;
+    private readonly GrowingTable<TsvWriter> _verdicts;
+    private readonly GrowingTable<TsvWriter> _channels;
+    private readonly GrowingTable<TsvWriter> _conditions;
+    private readonly ParquetTables? _parquet;
 
     /// <summary>Starts a run.</summary>
     /// <param name="run">With what the recordings are audited.</param>
     /// <param name="folder">Where results go.</param>
     /// <param name="isAlone">Whether it is over one recording: then its page is the report.</param>
     /// <param name="draws">Whether the picture of the run is drawn.</param>
-    public RunWriter(AuditRun run, AuditFolder folder, bool isAlone, bool draws = false)
+    /// <param name="withParquet">Whether tables are written as Parquet files too.</param>
+    public RunWriter(AuditRun run, AuditFolder folder, bool isAlone, bool draws = false, bool withParquet = false)
     {
         (_run, _folder, _isAlone, _draws) = (run, folder, isAlone, draws);
         _sensitivity = new SensitivityTally(run.Criteria);
@@ -42,7 +44,11 @@ public sealed class RunWriter : IDisposable
         _verdicts = Table("verdicts.tsv", TableColumns.Verdicts);
         _channels = Table("channels.tsv", TableColumns.Channels);
         _conditions = Table("conditions.tsv", TableColumns.Conditions);
+        _parquet = withParquet ? new ParquetTables(run, folder) : null;
     }
+
+    /// <summary>Whether tables are written as Parquet files too.</summary>
+    public bool WritesParquet => _parquet is not null;
 
     /// <summary>Files that every recording of the run has, beside pictures.</summary>
     public IReadOnlyCollection<string> Needed => FilesNeeded(_isAlone);
@@ -78,6 +84,7 @@ public sealed class RunWriter : IDisposable
         _verdicts.Add(table => VerdictsTsv.AddRows(table, recording));
         _channels.Add(table => ChannelsTsv.AddRows(table, recording));
         _conditions.Add(table => ConditionsTsv.AddRows(table, recording));
+        _parquet?.Add(recording);
         _collector.Add(recording, stamp);
         _methods.Add(recording);
         _sensitivity.Add(recording.Sensitivity);
@@ -111,6 +118,7 @@ public sealed class RunWriter : IDisposable
         _verdicts.HandTo(batch);
         _channels.HandTo(batch);
         _conditions.HandTo(batch);
+        _parquet?.HandTo(batch);
         SensitivitySection? sensitivity = pilot is null ? AddSensitivity(batch) : null;
         batch.Add("report.html", _isAlone && digest.Detailed.Length == 1 ? PageOfOne(digest, pilot, sensitivity) : ReportPage.OfStudy(_run, digest, sensitivity, _studies.Kept));
         if (pilot is null)
@@ -139,6 +147,7 @@ public sealed class RunWriter : IDisposable
         _verdicts.Dispose();
         _channels.Dispose();
         _conditions.Dispose();
+        _parquet?.Dispose();
     }
 
     private static void AddFairness(OutputBatch batch, FairnessReport fairness)
@@ -182,5 +191,5 @@ public sealed class RunWriter : IDisposable
         .. _folder.FilesOf(id).Where(name => name.EndsWith(".png", StringComparison.Ordinal)).Select(name => new FigureFile(name, _folder.Read(id, name))),
     ];
 
-    private GrowingTable Table(string name, ImmutableArray<string> columns) => new(name, _folder.PlaceOfTable(name), columns);
+    private GrowingTable<TsvWriter> Table(string name, ImmutableArray<string> columns) => new(name, _folder.PlaceOfTable(name), stream => new TsvWriter(columns, sink: stream.Write));
 }

@@ -19,24 +19,37 @@ public static class MeasuresTsv
     public static void Write(RecordingResult recording, Stream stream)
     {
         using TsvWriter table = new(TableColumns.Measures, TsvWriter.BytesAPart, stream.Write);
+        AddRows(table, recording, id: null);
+        table.Flush();
+    }
+
+    /// <summary>The rows of a recording.</summary>
+    /// <param name="table">Takes them.</param>
+    /// <param name="recording">The recording.</param>
+    /// <param name="id">What stands in front of every row of a table over several recordings; null for nothing.</param>
+    internal static void AddRows(ITableWriter table, RecordingResult recording, string? id)
+    {
         foreach (ChannelResult channel in recording.Channels)
         {
             foreach (CellResult cell in channel.Cells)
             {
-                WriteRows(table, channel, cell.Measures, cell.Trial, string.Empty);
-                WriteRows(table, channel, cell.BaselineMeasures, cell.Trial, ":baseline");
+                WriteRows(table, id, channel, cell.Measures, cell.Trial, string.Empty);
+                WriteRows(table, id, channel, cell.BaselineMeasures, cell.Trial, ":baseline");
             }
 
-            WriteRows(table, channel, channel.Measures, trial: null, "all");
+            WriteRows(table, id, channel, channel.Measures, trial: null, "all");
         }
-
-        table.Flush();
     }
 
-    private static void WriteRows(TsvWriter table, ChannelResult channel, ImmutableArray<GradedMeasure> measures, int? trial, string suffix)
+    private static void WriteRows(ITableWriter table, string? id, ChannelResult channel, ImmutableArray<GradedMeasure> measures, int? trial, string suffix)
     {
         foreach (GradedMeasure measure in measures)
         {
+            if (id is not null)
+            {
+                table.Label(id);
+            }
+
             table.Label(channel.Name);
             if (trial is { } number)
             {

@@ -17,10 +17,25 @@ public static class PairsTsv
     public static void Write(RecordingResult recording, Stream stream)
     {
         using TsvWriter table = new(TableColumns.Pairs, TsvWriter.BytesAPart, stream.Write);
+        AddRows(table, recording, id: null);
+        table.Flush();
+    }
+
+    /// <summary>The rows of a recording.</summary>
+    /// <param name="table">Takes them.</param>
+    /// <param name="recording">The recording.</param>
+    /// <param name="id">What stands in front of every row of a table over several recordings; null for nothing.</param>
+    internal static void AddRows(ITableWriter table, RecordingResult recording, string? id)
+    {
         foreach (PairResult pair in recording.Pairs)
         {
             foreach (PairRow row in pair.Rows)
             {
+                if (id is not null)
+                {
+                    table.Label(id);
+                }
+
                 table.Label(pair.ChannelA);
                 table.Label(pair.ChannelB);
                 table.Word(row.Trial);
@@ -33,7 +48,5 @@ public static class PairsTsv
                 table.EndRow();
             }
         }
-
-        table.Flush();
     }
 }

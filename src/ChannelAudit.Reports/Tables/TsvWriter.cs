@@ -8,7 +8,7 @@ using ChannelAudit.Verdicts;
 namespace ChannelAudit.Reports.Tables;
 
 /// <summary>Writes one table straight into UTF-8: header line, tabs, LF, no mark, and no string for a number.</summary>
-internal sealed class TsvWriter : IDisposable
+internal sealed class TsvWriter : ITableWriter
 {
     /// <summary>Room for a part that is handed to a sink, and the row that fills it.</summary>
     public const int BytesAPart = 1 << 17;
@@ -38,21 +38,21 @@ internal sealed class TsvWriter : IDisposable
         EndRow();
     }
 
-    /// <summary>A word of our own: a name or a code without tabs, quotes or line ends.</summary>
+    /// <inheritdoc/>
     public void Word(string word)
     {
         Separate();
         Append(word);
     }
 
-    /// <summary>Text that came from a file, or none.</summary>
+    /// <inheritdoc/>
     public void Label(string? text)
     {
         Separate();
         Append(TextCell.Escape(text));
     }
 
-    /// <summary>A number, or none.</summary>
+    /// <inheritdoc/>
     public void Number(double? value)
     {
         if (value is not { } number)
@@ -65,7 +65,7 @@ internal sealed class TsvWriter : IDisposable
         _length += Cells.Write(number, Room(Cells.LongestNumber));
     }
 
-    /// <summary>A whole number, and behind it a word that belongs to it (<c>3:baseline</c>).</summary>
+    /// <inheritdoc/>
     public void Count(int value, string suffix = "")
     {
         Separate();
@@ -77,18 +77,17 @@ internal sealed class TsvWriter : IDisposable
     /// <summary><c>true</c> or <c>false</c>.</summary>
     public void Flag(bool value) => Word(value ? "true" : "false");
 
-    /// <summary>A verdict or a grade, or none.</summary>
+    /// <inheritdoc/>
     public void Grade(Grade? grade) => Word(grade is { } known ? VerdictWords.Code(known) : Cells.Missing);
 
-    /// <summary>Codes joined by <c>;</c>, each once, or <c>n/a</c>.</summary>
+    /// <inheritdoc/>
     public void Codes(IEnumerable<string> codes)
     {
         string joined = string.Join(';', codes.Distinct(StringComparer.Ordinal));
         Word(joined.Length == 0 ? Cells.Missing : joined);
     }
 
-    /// <summary>Ends the row.</summary>
-    /// <exception cref="InvalidOperationException">When it has not as many cells as the table has columns.</exception>
+    /// <inheritdoc/>
     public void EndRow()
     {
         if (_cells != _columns)
@@ -111,6 +110,9 @@ internal sealed class TsvWriter : IDisposable
         _sink!(_buffer.AsSpan(0, _length));
         _length = 0;
     }
+
+    /// <inheritdoc/>
+    public void End() => Flush();
 
     /// <summary>The bytes of the table.</summary>
     public byte[] ToArray() => _buffer.AsSpan(0, _length).ToArray();

@@ -20,7 +20,7 @@ public static class VerdictsTsv
     }
 
     /// <summary>The rows of a recording.</summary>
-    internal static void AddRows(TsvWriter table, RecordingResult recording)
+    internal static void AddRows(ITableWriter table, RecordingResult recording)
     {
         Dictionary<int, Trial> trials = recording.Trials.ToDictionary(trial => trial.Number);
         foreach (ChannelResult channel in recording.Channels)
@@ -32,7 +32,7 @@ public static class VerdictsTsv
         }
     }
 
-    private static void WriteRow(TsvWriter table, RecordingResult recording, ChannelResult channel, CellResult cell, Trial trial)
+    private static void WriteRow(ITableWriter table, RecordingResult recording, ChannelResult channel, CellResult cell, Trial trial)
     {
         table.Label(recording.Id);
         table.Label(channel.Name);

@@ -28,8 +28,9 @@ public sealed record FolderComparison(int Same, ImmutableArray<string> Differing
         (".tsv", false) => 0,
         (".tsv", true) => 1,
         (".json", true) => 2,
-        (".json", false) => 3,
-        _ => 4,
+        (".parquet", false) => 3,
+        (".json", false) => 4,
+        _ => 5,
     };
 
     private static bool AreSame(string there, string again) =>

@@ -32,7 +32,7 @@ public static class RecordedDecisions
     public static bool DoNotTouch(string file)
     {
         ArgumentNullException.ThrowIfNull(file);
-        return file.Split('/') is ["recordings", _, RecordingContent.ResultName or "measures.tsv" or "pairs.tsv"];
+        return file.Split('/') is ["recordings", _, RecordingContent.ResultName or "measures.tsv" or "pairs.tsv"] or [ParquetTables.Measures or ParquetTables.Pairs];
     }
 
     private static string Behind(int lines) =>

@@ -38,6 +38,9 @@ public sealed record RecordedRun
     /// <summary>Whether a pilot made it, which measures more than an audit.</summary>
     public bool IsPilot => Files.Any(file => file.Path is PilotFiles.DoNext);
 
+    /// <summary>Whether tables were written as Parquet files too.</summary>
+    public bool WithParquet => ParquetTables.AreAmong(Files);
+
     /// <summary>The pictures that were asked for: <c>none</c>, <c>summary</c> or <c>all</c>.</summary>
     public string Figures => Stamps.Values.Select(stamp => stamp.Figures).FirstOrDefault("none");
 

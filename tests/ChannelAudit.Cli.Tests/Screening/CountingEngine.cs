@@ -52,5 +52,6 @@ internal sealed class CountingEngine : IScreenEngine
         return _engine.Audit(recording, inputs, sha256, cancel);
     }
 
-    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null) => _engine.Open(run, folder, figures, isAlone, share);
+    public IScreenOutput Open(AuditRun run, string folder, FigureChoice figures, bool isAlone, SharePlan? share = null, bool withParquet = false) =>
+        _engine.Open(run, folder, figures, isAlone, share, withParquet);
 }

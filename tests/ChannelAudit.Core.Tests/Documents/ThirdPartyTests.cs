@@ -48,10 +48,12 @@ public sealed partial class ThirdPartyTests
         ];
     }
 
-    private static IEnumerable<string> Npm()
+    private static IEnumerable<string> Npm() => new[] { "browser", "parquet" }.SelectMany(folder => Npm($"fixtures/{folder}/package-lock.json"));
+
+    private static IEnumerable<string> Npm(string path)
     {
         const string Folder = "node_modules/";
-        using JsonDocument file = JsonDocument.Parse(Pages.Text("fixtures/browser/package-lock.json"));
+        using JsonDocument file = JsonDocument.Parse(Pages.Text(path));
         return
         [
             .. file.RootElement.GetProperty("packages").EnumerateObject()
@@ -61,6 +63,6 @@ public sealed partial class ThirdPartyTests
     }
 
     // | name | version | licence | ...
-    [GeneratedRegex(@"^\| (?<name>[A-Za-z][\w.-]*) \| (?<version>\d[\w.-]*) \| (MIT|Apache-2\.0|BSD-2-Clause|MS-PL|MPL-2\.0)[^|]* \|", RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"^\| (?<name>[A-Za-z][\w.-]*) \| (?<version>\d[\w.-]*) \| (MIT|Apache-2\.0|BSD-[23]-Clause|MS-PL|MPL-2\.0)[^|]* \|", RegexOptions.Multiline | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Row();
 }
