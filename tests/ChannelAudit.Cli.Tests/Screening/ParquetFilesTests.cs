@@ -96,8 +96,8 @@ public sealed class ParquetFilesTests : IDisposable
         string[] table = [.. (await File.ReadAllLinesAsync(study.In("audit/verdicts.tsv"))).Skip(1).Select(line => line.Split('\t')[^1])];
         CommandRun checkedRun = await study.Verify("--data", study.Data);
 
-        Assert.NotEqual(before, Finals(study));
-        Assert.Equal(table, Finals(study));
+        Assert.NotEqual(before, Finals(study), StringComparer.Ordinal);
+        Assert.Equal(table, Finals(study), StringComparer.Ordinal);
         Assert.Equal((ExitCode.Done, string.Empty), (checkedRun.Code, checkedRun.Error));
         Assert.DoesNotContain("  differs", checkedRun.Output, StringComparison.Ordinal);
     }

@@ -174,9 +174,9 @@ public sealed class ParquetTests
     [Fact]
     public void ColumnsAreThoseOfTheTablesWithTheRecordingInFront()
     {
-        Assert.Equal(TableColumns.Verdicts, TypedColumns.Verdicts.Select(column => column.Name));
-        Assert.Equal(TableColumns.Measures.Insert(0, "recording"), TypedColumns.Measures.Select(column => column.Name));
-        Assert.Equal(TableColumns.Pairs.Insert(0, "recording"), TypedColumns.Pairs.Select(column => column.Name));
+        Assert.Equal(TableColumns.Verdicts, TypedColumns.Verdicts.Select(column => column.Name), StringComparer.Ordinal);
+        Assert.Equal(TableColumns.Measures.Insert(0, "recording"), TypedColumns.Measures.Select(column => column.Name), StringComparer.Ordinal);
+        Assert.Equal(TableColumns.Pairs.Insert(0, "recording"), TypedColumns.Pairs.Select(column => column.Name), StringComparer.Ordinal);
     }
 
     [Theory]
@@ -250,7 +250,7 @@ public sealed class ParquetTests
         {
             for (int row = from; row < to; row++)
             {
-                table.Label($"session{row / 75_000}");
+                table.Label(FormattableString.Invariant($"session{row / 75_000}"));
                 table.Label("cheek");
                 table.Count(row / 50 % 360, string.Empty);
                 table.Word("line_rms");
