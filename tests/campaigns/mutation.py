@@ -3,7 +3,7 @@
 
     python3 tests/campaigns/mutation.py FOLDER [--jobs 2] [signals|measures|criteria|verdicts|decisions ...]
 
-Works on a clone of the last commit in FOLDER. Each area is tried with the tests of its own folder and nothing wider: whole runs of the engine would notice more, for hours. Prints a line an area: mutants that
+Works on a clone of the last commit in FOLDER. Each area is tried with the tests that are about it (AREAS) and nothing wider: whole runs of the program would notice more, for days. Prints a line an area: mutants that
 were killed (by a failing test or by a time-out), that survived, that no test reaches; the score is killed of all. Survivors are listed in FOLDER/AREA.txt. Ends with 1 when a score is below 80 %.
 Python's standard library only.
 """
@@ -18,13 +18,13 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 VERSION = "5.1.0"
 LEAST = 80.0
-# The project, the pattern of its files, and the tests that are asked (nothing: all of the test project).
+# The project, the pattern of its files, and the folders of tests that are asked, by test project (none: all of them).
 AREAS = {
-    "signals": ("ChannelAudit.Signals", "**/*.cs", None),
-    "measures": ("ChannelAudit.Core", "Measures/**/*.cs", "Measures"),
-    "criteria": ("ChannelAudit.Core", "Criteria/**/*.cs", "Criteria"),
-    "verdicts": ("ChannelAudit.Core", "Verdicts/**/*.cs", "Verdicts"),
-    "decisions": ("ChannelAudit.Core", "Decisions/**/*.cs", "Decisions"),
+    "signals": ("Signals", "**/*.cs", {"Signals": []}),
+    "measures": ("Core", "Measures/**/*.cs", {"Core": ["Measures"]}),
+    "criteria": ("Core", "Criteria/**/*.cs", {"Core": ["Criteria", "Drafts", "Findings", "Views"]}),
+    "verdicts": ("Core", "Verdicts/**/*.cs", {"Core": ["Verdicts", "Lists", "Findings", "Pilot", "Acceptance"]}),
+    "decisions": ("Core", "Decisions/**/*.cs", {"Core": ["Decisions", "Hostile"], "Reports": ["Deciding", "Reconciling", "Raters"]}),
 }
 
 
@@ -37,16 +37,17 @@ def stryker(folder):
 
 def run(folder, area, jobs):
     project, pattern, tests = AREAS[area]
+    names = [f"FullyQualifiedName~ChannelAudit.{name}.Tests.{part}." for name, parts in tests.items() for part in parts]
     config = {"stryker-config": {
-        "project": f"{project}.csproj", "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "progress"], "verbosity": "info",
-        **({"test-case-filter": f"FullyQualifiedName~.{tests}."} if tests else {}),
+        "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "progress"], "verbosity": "info",
+        **({"test-case-filter": "|".join(names)} if names else {}),
     }}
     place = folder / f"{area}.json"
     place.write_text(json.dumps(config))
     out = folder / area
     shutil.rmtree(out, ignore_errors=True)
     with open(folder / f"{area}.log", "wb") as log:
-        subprocess.run([stryker(folder), "-f", place, "--output", out, "--skip-version-check"], cwd=folder / "clone" / "tests" / f"{project}.Tests", stdout=log, stderr=log, check=False,
+        subprocess.run([stryker(folder), "-f", place, "--output", out, "--skip-version-check"], cwd=folder / "clone" / "src" / f"ChannelAudit.{project}", stdout=log, stderr=log, check=False,
                        env=dict(os.environ, RunAnalyzers="false"))
     return next(iter(sorted(out.rglob("mutation-report.json"))), None)
 
