@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Measures;
@@ -29,10 +30,10 @@ public sealed class BaselineLevels
     public int Count => levels.Count;
 
     /// <summary>Midpoints of the seconds, in seconds from time zero.</summary>
-    public ImmutableArray<double> Times => [.. times];
+    public ImmutableArray<double> Times => ImmutableCollectionsMarshal.AsImmutableArray(times.ToArray());
 
     /// <summary>The levels, in the unit of the samples.</summary>
-    public ImmutableArray<double> Levels => [.. levels];
+    public ImmutableArray<double> Levels => ImmutableCollectionsMarshal.AsImmutableArray(levels.ToArray());
 
     /// <summary>Adds the levels of every full second in consecutive samples; the rest behind them is left out.</summary>
     /// <param name="samples">Samples; the first starts a second.</param>

@@ -32,7 +32,7 @@ public sealed class EnvelopeSums
     public Envelope? ToEnvelope()
     {
         CloseBefore(places);
-        return Envelope.OfMeans([.. means]);
+        return Envelope.OfMeans(means.ToArray());
     }
 
     /// <summary>Adds a block; blocks come in their order.</summary>

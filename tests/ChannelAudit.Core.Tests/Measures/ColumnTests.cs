@@ -23,6 +23,7 @@ public sealed class ColumnTests
 
         Assert.Equal(count, column.Count);
         Assert.Equal(Enumerable.Range(0, count).Select(i => i * 0.5), column);
+        Assert.Equal(column, column.ToArray());
         Assert.Throws<ArgumentOutOfRangeException>(() => column[count]);
         Assert.Throws<ArgumentOutOfRangeException>(() => column[-1]);
     }
@@ -40,6 +41,7 @@ public sealed class ColumnTests
         }
 
         Assert.Equal(Enumerable.Range(0, count).Select(i => i * 0.5), column);
+        Assert.Equal(column, column.ToArray());
     }
 
     [Fact]
