@@ -47,6 +47,10 @@ internal static class UsageErrors
         $"{OneLine.Of(source)}: {(cause is null ? "no labels in it" : $"no label is of anything in the audit; the first: {cause}")}",
         "look at the names of recordings, channels and trials in verdicts.tsv");
 
+    /// <summary>Blind decisions asked for where nobody has decided blind.</summary>
+    public static ChannelAuditException NoBlindDecision(string folder) => Fault(
+        $"{OneLine.Of(folder)}: there are no blind decisions in it", "decide blind first (channelaudit review AUDIT --data FOLDER --blind), or give a table of labels");
+
     /// <summary>A reason code that does not exist.</summary>
     public static ChannelAuditException UnknownReason(string path, string given, IReadOnlyList<string> codes) => Fault(
         $"{path}: there is no reason '{OneLine.Of(given)}'", ReasonHint(given, codes, path));

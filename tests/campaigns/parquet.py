@@ -84,6 +84,8 @@ def main():
     words.add_argument("--hour", help="a recording made before")
     words.add_argument("--in", dest="folder")
     given = words.parse_args()
+    if given.folder:
+        os.makedirs(given.folder, exist_ok=True)
     with tempfile.TemporaryDirectory(dir=given.folder) as folder:
         hour = os.path.join(folder, "hour.edf")
         if given.hour:

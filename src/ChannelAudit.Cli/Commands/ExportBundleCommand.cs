@@ -83,7 +83,7 @@ internal static class ExportBundleCommand
 
         export.Complete();
         string recordings = Quantities.Many(run.Audit.Recordings.Length, "recording");
-        output.Write($"Written to {OneLine.Of(to)}: {recordings}, {Quantities.Many(export.Exclusions, "exclusion")}, {Quantities.Many(writer.Entries.Length, "file")}\n");
+        output.Write($"Written to {OneLine.Of(to)}: {recordings}, {Quantities.Many(export.Exclusions, "exclusion")}, {(least == Grade.Questionable ? $"{export.Questionable.Plain()} questionable, " : string.Empty)}{Quantities.Many(writer.Entries.Length, "file")}\n");
         if (export.Omitted > 0)
         {
             output.Write($"Without the samples of {Quantities.Many(export.Omitted, "trial")} of a channel: too long a window, or too high or low a rate; verify calls them not checkable\n");

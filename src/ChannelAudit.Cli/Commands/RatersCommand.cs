@@ -77,6 +77,11 @@ internal static class RatersCommand
         RaterStudy study = RaterStudy.Of(audit, labels, cancel);
         if (study.Sets.IsEmpty)
         {
+            if (labels.IsEmpty && file is null)
+            {
+                throw UsageErrors.NoBlindDecision(folder);
+            }
+
             throw UsageErrors.NoLabelFits(source, study.Unmatched.IsEmpty ? null : study.Unmatched[0].Cause);
         }
 

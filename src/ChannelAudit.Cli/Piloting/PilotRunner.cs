@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Cli.Screening;
 using ChannelAudit.Criteria;
 using ChannelAudit.Impedance;
 using ChannelAudit.Pilot;
@@ -19,6 +20,7 @@ internal sealed class PilotRunner
     private readonly StudySetup _setup;
     private readonly AuditCriteria _criteria;
     private readonly ImpedanceLog? _readings;
+    private readonly ImmutableArray<RunInput> _files;
     private readonly ImmutableArray<PilotAttempt> _earlier;
     private readonly TerminalStyle _style;
 
@@ -39,6 +41,7 @@ internal sealed class PilotRunner
         _setup = request.SetupFile is null ? StudySetup.Empty : SetupFile.Read(request.SetupFile);
         _criteria = request.CriteriaFile is null ? DefaultCriteria.All : CriteriaFile.Read(request.CriteriaFile);
         _readings = request.ImpedanceFile is { } readings ? ImpedanceLog.Read(readings, _setup) : null;
+        _files = ScreenRunner.FilesOf(request.CriteriaFile, request.SetupFile, request.ImpedanceFile, request.EventsFile);
         OutputFolder.Check(request.OutFolder);
         _earlier = AttemptsJson.Read(request.OutFolder);
         if (OutputFolder.IsAudit(request.OutFolder) && !PilotFiles.AreIn(request.OutFolder))
@@ -62,6 +65,8 @@ internal sealed class PilotRunner
             Version = ProductVersion.Text,
             Criteria = _criteria,
             Setup = _setup,
+            Impedance = _readings,
+            Inputs = _files,
         };
         ReadOnlyMemory<byte>? picture = _request.WithPicture ? PilotFigure.Render(report) : default(ReadOnlyMemory<byte>?);
         PilotWriter.Write(run, report, attempts, picture, _request.OutFolder, cancel);

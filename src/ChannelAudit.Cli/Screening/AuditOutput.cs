@@ -66,7 +66,7 @@ internal sealed class AuditOutput : IScreenOutput
 
     /// <inheritdoc/>
     public void Print(RunDigest digest, bool isUnchanged, TextWriter output) =>
-        output.Write(VerdictTable.Render(_run, digest, _folder, _style, isUnchanged));
+        output.Write(VerdictTable.Render(_run, digest, _folder, _style, isUnchanged, _writer.WritesParquet));
 
     /// <inheritdoc/>
     public void Dispose()

@@ -167,17 +167,22 @@ internal sealed class ScreenRunner(IScreenEngine engine, ILogger log, TextWriter
             request.ImpedanceFile is null ? null : ImpedanceLog.Read(request.ImpedanceFile, setup),
             withViews)
         {
-            Files = [.. Roles(request).Where(file => file.Path is not null).Select(file => RunInput.Read(file.Role, file.Path!))],
+            Files = FilesOf(request.CriteriaFile, request.SetupFile, request.ImpedanceFile, request.EventsFile),
         };
     }
 
-    private static IEnumerable<(string Role, string? Path)> Roles(ScreenRequest request) =>
+    /// <summary>The files that an audit is made with, as the audit keeps them.</summary>
+    /// <exception cref="ChannelAuditException">When one cannot be read.</exception>
+    public static ImmutableArray<RunInput> FilesOf(string? criteria, string? setup, string? readings, string? events) =>
     [
-        (RunInput.Criteria, request.CriteriaFile), (RunInput.Setup, request.SetupFile), (RunInput.Readings, request.ImpedanceFile), (RunInput.Events, request.EventsFile),
+        .. Roles(criteria, setup, readings, events).Where(file => file.Path is not null).Select(file => RunInput.Read(file.Role, file.Path!)),
     ];
 
+    private static IEnumerable<(string Role, string? Path)> Roles(string? criteria, string? setup, string? readings, string? events) =>
+        [(RunInput.Criteria, criteria), (RunInput.Setup, setup), (RunInput.Readings, readings), (RunInput.Events, events)];
+
     private static IEnumerable<string> FilesOtherThanRecordings(ScreenRequest request) =>
-        Roles(request).Select(file => file.Path).OfType<string>();
+        Roles(request.CriteriaFile, request.SetupFile, request.ImpedanceFile, request.EventsFile).Select(file => file.Path).OfType<string>();
 
     // A typing mistake in an ID would else be a recording without readings, and nobody would see why.
     private static Warning NotScreened(ImpedanceLog log, string recording) =>

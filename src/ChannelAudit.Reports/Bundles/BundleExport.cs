@@ -28,7 +28,10 @@ public sealed class BundleExport(RecordedRun run, BundleWriter writer, Grade lea
     private readonly List<BundleOmission> _omitted = [];
 
     /// <summary>Channels and trials that are left out, or would be.</summary>
-    public int Exclusions => _exclusions.Count;
+    public int Exclusions => _exclusions.Count - Questionable;
+
+    /// <summary>Channels and trials that are in it for being questionable: nobody leaves them out.</summary>
+    public int Questionable => _exclusions.Count(one => one is { Computed: < Grade.Reject, Final: < Grade.Reject });
 
     /// <summary>The most bytes of samples of one channel around one trial: a window of hours is no longer a part of a recording.</summary>
     public long LargestBlock { get; init; } = BundleLimits.LargestEntry;

@@ -19,7 +19,8 @@ public static class VerdictTable
     /// <param name="folder">The output folder as the user gave it.</param>
     /// <param name="style">What the terminal can show.</param>
     /// <param name="isUnchanged">Whether all of it stood there before.</param>
-    public static string Render(AuditRun run, RunDigest digest, string folder, TerminalStyle style, bool isUnchanged = false)
+    /// <param name="withParquet">Whether tables stand there as Parquet files too.</param>
+    public static string Render(AuditRun run, RunDigest digest, string folder, TerminalStyle style, bool isUnchanged = false, bool withParquet = false)
     {
         StringBuilder text = new();
         if (digest.Recordings.Length > 1)
@@ -55,7 +56,7 @@ public static class VerdictTable
 
         AddFreeze(text, run.Criteria, style);
         string written = isUnchanged ? "Nothing has changed since it was written to" : "Written to";
-        Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv", style);
+        Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv{(withParquet ? ", verdicts, measures and pairs as .parquet" : string.Empty)}", style);
         return TerminalText.Plain(text.ToString(), style);
     }
 

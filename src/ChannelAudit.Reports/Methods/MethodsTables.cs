@@ -79,8 +79,8 @@ internal static class MethodsTables
             Row(
                 text,
                 Reason(criterion.Reason),
-                LimitWords.Both(criterion.Questionable, criterion.ChannelQuestionable, LimitWords.Off),
-                LimitWords.Both(criterion.Reject, criterion.ChannelReject, LimitWords.Off),
+                LimitWords.Questionable(criterion, LimitWords.Off),
+                LimitWords.Reject(criterion, LimitWords.Off),
                 MarkdownText.Escape(criterion.Source));
         }
 

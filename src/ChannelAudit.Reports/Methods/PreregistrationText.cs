@@ -32,8 +32,8 @@ public static class PreregistrationText
         foreach (Criterion criterion in criteria.All)
         {
             text.Append("- **").Append(MarkdownText.Escape(ReasonWords.For(criterion.Reason).Name)).Append("** (`").Append(criterion.Reason).Append("`). Questionable: ")
-                .Append(LimitWords.Both(criterion.Questionable, criterion.ChannelQuestionable, LimitWords.Off)).Append(". Reject: ")
-                .Append(LimitWords.Both(criterion.Reject, criterion.ChannelReject, LimitWords.Off)).Append(". Source: ")
+                .Append(LimitWords.Questionable(criterion, LimitWords.Off)).Append(". Reject: ")
+                .Append(LimitWords.Reject(criterion, LimitWords.Off)).Append(". Source: ")
                 .Append(MarkdownText.Escape(criterion.Source)).Append(".\n");
         }
 

@@ -72,8 +72,8 @@ internal static class RepeatSection
         foreach (Criterion criterion in criteria.All)
         {
             html.Markup("<tr><th scope=\"row\">").Text(ReasonWords.For(criterion.Reason).Name).Markup(" <code>").Text(criterion.Reason).Markup("</code></th>")
-                .Element("td", LimitWords.Both(criterion.Questionable, criterion.ChannelQuestionable, None))
-                .Element("td", LimitWords.Both(criterion.Reject, criterion.ChannelReject, None))
+                .Element("td", LimitWords.Questionable(criterion, None))
+                .Element("td", LimitWords.Reject(criterion, None))
                 .Element("td", criterion.Source).Line("</tr>");
         }
 

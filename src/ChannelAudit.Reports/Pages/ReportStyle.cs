@@ -36,7 +36,7 @@ internal static class ReportStyle
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
         .overview thead th:nth-last-child(-n+4):nth-last-child(n+2) { text-align: right; }
         .fair thead th:nth-child(n+4):nth-child(-n+5), .shares thead th:last-child, .moved thead th:nth-child(n+2) { text-align: right; }
-        .evidence, .overview, .fair { min-width: 52rem; }
+        .evidence, .overview, .fair { min-width: 52rem; } .trends th:first-child { min-width: 8rem; }
         .evidence { table-layout: fixed; } .evidence thead th { width: 10%; } .evidence thead th:nth-child(1) { width: 14%; } .evidence thead th:nth-child(2) { width: 8.5rem; }
         .evidence thead th:nth-child(3) { width: 14%; } .evidence thead th:nth-child(4) { width: auto; } .evidence thead th:nth-child(5) { width: 17%; }
         .verdict { font-weight: 700; white-space: nowrap; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ChannelAudit.Criteria;
+using ChannelAudit.Findings;
 using ChannelAudit.Measures;
 
 namespace ChannelAudit.Reports.Wording;
@@ -19,14 +20,36 @@ public static class LimitWords
         ("channel reject", criterion => criterion.ChannelReject),
     ];
 
-    /// <summary>A list of alternatives.</summary>
-    public static string Sets(ImmutableArray<LimitSet> sets) => sets.IsEmpty ? Off : string.Join(" or ", sets.Select(Set));
+    private const string SwapReject = "the same both ways round, each site answering the other's task (part of the rule)";
+
+    /// <summary>A list of alternatives; of several, those with more than one limit in brackets.</summary>
+    public static string Sets(ImmutableArray<LimitSet> sets) => sets.IsEmpty ? Off
+        : string.Join(" or ", sets.Select(set => sets.Length > 1 && set.Limits.Length > 1 ? $"({Set(set)})" : Set(set)));
+
+    /// <summary>What makes a trial or a whole channel questionable.</summary>
+    /// <param name="criterion">The limits of a reason.</param>
+    /// <param name="none">What stands where there are none.</param>
+    public static string Questionable(Criterion criterion, string none)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        return Both(criterion.Questionable, criterion.ChannelQuestionable, none);
+    }
+
+    /// <summary>What makes a trial or a whole channel reject: limits, or where a reason has a rule of its own that rule.</summary>
+    /// <param name="criterion">The limits of a reason.</param>
+    /// <param name="none">What stands where there are none.</param>
+    public static string Reject(Criterion criterion, string none)
+    {
+        ArgumentNullException.ThrowIfNull(criterion);
+        bool hasRule = string.Equals(criterion.Reason, ReasonCode.LeadSwap, StringComparison.Ordinal) && !criterion.Questionable.IsEmpty;
+        return Both(criterion.Reject, criterion.ChannelReject, hasRule ? SwapReject : none);
+    }
 
     /// <summary>Limits of trials, and behind them those of whole channels.</summary>
     /// <param name="trial">Alternatives for a trial.</param>
     /// <param name="channel">Alternatives for a whole channel.</param>
     /// <param name="none">What stands where there are neither.</param>
-    public static string Both(ImmutableArray<LimitSet> trial, ImmutableArray<LimitSet> channel, string none) => (trial.IsEmpty, channel.IsEmpty) switch
+    private static string Both(ImmutableArray<LimitSet> trial, ImmutableArray<LimitSet> channel, string none) => (trial.IsEmpty, channel.IsEmpty) switch
     {
         (true, true) => none,
         (false, true) => Sets(trial),

@@ -50,7 +50,7 @@ public sealed class RatersCommandTests : IDisposable
         Assert.StartsWith("error: other.tsv: no label is of anything in the audit; the first: the audit has no recording \"elsewhere\"\n", runs[1].Error, StringComparison.Ordinal);
         Assert.StartsWith($"error: {_folder.In("full")}: not empty\n", runs[3].Error, StringComparison.Ordinal);
         Assert.StartsWith("error: channelaudit raters: LABELS is missing\n", runs[4].Error, StringComparison.Ordinal);
-        Assert.StartsWith("error: blind decisions: no labels in it\n", runs[5].Error, StringComparison.Ordinal);
+        Assert.StartsWith($"error: {_folder.In("audit")}: there are no blind decisions in it\n", runs[5].Error, StringComparison.Ordinal);
         Assert.Single(Directory.GetFiles(_folder.In("full")));
     }
 

@@ -33,6 +33,23 @@ public sealed class VerifyTests
     }
 
     [Fact]
+    public async Task TheFolderOfAPilotKeepsWhatItWasMadeWith()
+    {
+        using SmallStudy study = await SmallStudy.Make();
+        CommandRun pilot = await DemoRun.Run(["pilot", study.In("study/b.csv"), "--out", study.In("pilot"), .. study.With]);
+
+        CommandRun untouched = await DemoRun.Run("verify", study.In("pilot"));
+        study.Change("pilot/audit.json", "\"file_name\":\"setup.toml\"", "\"file_name\":\"Setup.toml\"");
+        CommandRun changed = await DemoRun.Run("verify", study.In("pilot"));
+
+        Assert.Equal(ExitCode.Done, pilot.Code);
+        Assert.Equal((ExitCode.Done, string.Empty), (untouched.Code, untouched.Error));
+        Assert.Contains("criteria lab.toml, setup setup.toml, impedance ohm.tsv", untouched.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("  differs", untouched.Output, StringComparison.Ordinal);
+        Assert.Contains("Setup.toml", changed.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task OneChangedSampleIsFoundEvenUnderAChangedHash()
     {
         using SmallStudy study = await SmallStudy.Make();
