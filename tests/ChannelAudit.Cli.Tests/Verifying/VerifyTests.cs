@@ -39,14 +39,14 @@ public sealed class VerifyTests
         CommandRun pilot = await DemoRun.Run(["pilot", study.In("study/b.csv"), "--out", study.In("pilot"), .. study.With]);
 
         CommandRun untouched = await DemoRun.Run("verify", study.In("pilot"));
-        study.Change("pilot/audit.json", "\"file_name\":\"setup.toml\"", "\"file_name\":\"Setup.toml\"");
+        study.Change("pilot/audit.json", "[[sites]]", "[[Sites]]");
         CommandRun changed = await DemoRun.Run("verify", study.In("pilot"));
 
         Assert.Equal(ExitCode.Done, pilot.Code);
         Assert.Equal((ExitCode.Done, string.Empty), (untouched.Code, untouched.Error));
         Assert.Contains("criteria lab.toml, setup setup.toml, impedance ohm.tsv", untouched.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("  differs", untouched.Output, StringComparison.Ordinal);
-        Assert.Contains("Setup.toml", changed.Output, StringComparison.Ordinal);
+        Assert.Contains("the text of setup setup.toml does not have the SHA-256 that stands beside it", changed.Output, StringComparison.Ordinal);
     }
 
     [Fact]
