@@ -20,7 +20,7 @@ public static class ReasonWords
         new(ReasonCode.Bridge, "joined sites", "Look for gel between the two sites; wipe it off, let it dry, use less, then test again.", TouchesSkin: true, ["rho_active", "rho_rest", "rho_high_rest", "gain_active"]),
         new(ReasonCode.Dropout, "missing samples", "Check the way from amplifier to disk (cable, radio link, storage); what is missing cannot be repaired.", TouchesSkin: false, ["missing", "gap"]),
         new(ReasonCode.Flatline, "flat signal", "Check that lead, plug and amplifier input are connected and switched on.", TouchesSkin: false, ["flat_run", "flat"]),
-        new(ReasonCode.Clipping, "clipping", "Lower the gain or widen the input range; where the baseline stands near the limit (headroom), check ground and contact first.", TouchesSkin: true, ["clipped", "clipped_run", "peak_use"]),
+        new(ReasonCode.Clipping, "clipping", "Lower the gain or widen the input range; with little headroom check ground and contact first.", TouchesSkin: true, ["clipped", "clipped_run", "peak_use"]),
         new(ReasonCode.LineNoise, "mains", "Check the ground and both leads of the site, move mains leads and chargers away; if it stays, renew the contact.", TouchesSkin: true, ["line_rms", "line_ratio", "line_left"]),
         new(ReasonCode.NarrowBand, "narrow peak", "Find what runs at this frequency (display, stimulator, fan), move it or lead the cables away from it.", TouchesSkin: false, ["narrow_rms", "narrow_ratio", "narrow_left"]),
         new(ReasonCode.LowFrequency, "motion", "Fasten the leads so that they cannot pull; re-attach an electrode that sits loose.", TouchesSkin: true, ["lowfreq_rms", "lowfreq_ratio", "lowfreq_left"]),

@@ -104,7 +104,7 @@ public sealed class SessionRibbonLayoutTests
 
         Assert.Contains("Likely cause: the gain is too high.", full, StringComparer.Ordinal);
         Assert.Contains(
-            "What to do: Lower the gain or widen the input range; where the baseline stands near the limit (headroom), check ground and contact first. Mind skin and eyes: local protocol comes first.",
+            "What to do: Lower the gain or widen the input range; with little headroom check ground and contact first. Mind skin and eyes: local protocol comes first.",
             full,
             StringComparer.Ordinal);
         Assert.DoesNotContain(Compose("peaks", 1).Labels, label => label.Text.StartsWith("What to do", StringComparison.Ordinal));
