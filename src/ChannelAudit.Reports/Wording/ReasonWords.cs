@@ -17,7 +17,7 @@ public static class ReasonWords
     /// <summary>Every code: those that can change a verdict, then those that only inform.</summary>
     public static ImmutableArray<ReasonWord> All { get; } =
     [
-        new(ReasonCode.Bridge, "joined sites", "Look for gel between the two sites; wipe it off, let it dry, use less, then test again.", TouchesSkin: true, ["rho_active", "rho_rest", "rho_high_rest", "gain_active"]),
+        new(ReasonCode.Bridge, "joined sites", "Look for gel between the two sites; wipe it off (at the eye: closed, and away from it), let it dry, use less, then test again.", TouchesSkin: true, ["rho_active", "rho_rest", "rho_high_rest", "gain_active"]),
         new(ReasonCode.Dropout, "missing samples", "Check the way from amplifier to disk (cable, radio link, storage); what is missing cannot be repaired.", TouchesSkin: false, ["missing", "gap"]),
         new(ReasonCode.Flatline, "flat signal", "Check that lead, plug and amplifier input are connected and switched on.", TouchesSkin: false, ["flat_run", "flat"]),
         new(ReasonCode.Clipping, "clipping", "Lower the gain or widen the input range; with little headroom check ground and contact first.", TouchesSkin: true, ["clipped", "clipped_run", "peak_use"]),
