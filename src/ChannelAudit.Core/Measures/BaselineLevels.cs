@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using ChannelAudit.Signals.Statistics;
 
 namespace ChannelAudit.Measures;
@@ -12,8 +11,8 @@ public sealed class BaselineLevels
 
     private readonly int secondLength;
     private readonly double rateHz;
-    private readonly Column<double> times;
-    private readonly Column<double> levels;
+    private readonly List<double> times = [];
+    private readonly List<double> levels = [];
 
     /// <summary>Starts without levels.</summary>
     /// <param name="secondLength">Samples in a second.</param>
@@ -22,18 +21,16 @@ public sealed class BaselineLevels
     {
         this.secondLength = secondLength;
         this.rateHz = rateHz;
-        Spill spill = new();
-        (times, levels) = (new Column<double>(spill), new Column<double>(spill));
     }
 
     /// <summary>Number of levels.</summary>
     public int Count => levels.Count;
 
     /// <summary>Midpoints of the seconds, in seconds from time zero.</summary>
-    public ImmutableArray<double> Times => ImmutableCollectionsMarshal.AsImmutableArray(times.ToArray());
+    public ImmutableArray<double> Times => [.. times];
 
     /// <summary>The levels, in the unit of the samples.</summary>
-    public ImmutableArray<double> Levels => ImmutableCollectionsMarshal.AsImmutableArray(levels.ToArray());
+    public ImmutableArray<double> Levels => [.. levels];
 
     /// <summary>Adds the levels of every full second in consecutive samples; the rest behind them is left out.</summary>
     /// <param name="samples">Samples; the first starts a second.</param>

@@ -62,20 +62,6 @@ public sealed class Column<T> : IReadOnlyList<T>
         }
     }
 
-    /// <summary>All of it in an array of its own, without a second one on the way.</summary>
-    public T[] ToArray()
-    {
-        T[] all = new T[Count];
-        int kept = places.Count << PageBits;
-        for (int page = 0; page < places.Count; page++)
-        {
-            spill.Read(places[page], MemoryMarshal.AsBytes(all.AsSpan(page << PageBits, PageLength)));
-        }
-
-        own.AsSpan(0, Count - kept).CopyTo(all.AsSpan(kept));
-        return all;
-    }
-
     /// <inheritdoc/>
     public IEnumerator<T> GetEnumerator()
     {

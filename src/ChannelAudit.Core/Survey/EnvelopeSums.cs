@@ -32,7 +32,7 @@ public sealed class EnvelopeSums
     public Envelope? ToEnvelope()
     {
         CloseBefore(places);
-        return Envelope.OfMeans(means.ToArray());
+        return Envelope.OfMeans([.. means]);
     }
 
     /// <summary>Adds a block; blocks come in their order.</summary>
