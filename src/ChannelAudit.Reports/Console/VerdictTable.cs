@@ -56,7 +56,7 @@ public static class VerdictTable
 
         AddFreeze(text, run.Criteria, style);
         string written = isUnchanged ? "Nothing has changed since it was written to" : "Written to";
-        Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv{(withParquet ? ", verdicts, measures and pairs as .parquet" : string.Empty)}", style);
+        Line(text, $"{written} {TerminalText.Clean(folder)}: report.html, verdicts.tsv, channels.tsv, conditions.tsv{(withParquet ? ", verdicts.parquet, measures.parquet, pairs.parquet" : string.Empty)}", style);
         return TerminalText.Plain(text.ToString(), style);
     }
 
