@@ -5,8 +5,8 @@
 
 Builds tests/ChannelAudit.Fuzz, instruments the project's assemblies in a copy, makes seeds with PROGRAM (channelaudit) and from tests/ChannelAudit.Fuzz/seeds, and fuzzes each
 reader for that long and on until 10 minutes have found no new path, or the longest time is over. Minutes are minutes of CPU of the fuzzer and the reader, so that other work on the machine shortens nothing.
-What was found lies in FOLDER/TARGET. An input that was stopped is read again three times, alone: it is a hang when the quickest takes over 2 s more than an empty one. Prints one line a
-target: minutes, runs, paths, minutes since the last new one, crashes, hangs. Ends with 1 when there was a crash or a hang. Python's standard library only.
+A path is an input that reached something, or something more or less often, than all before it; an edge is a branch that no input had taken. What was found lies in FOLDER/TARGET. An input that was stopped is read again three times, alone: it is a hang when the quickest takes over 2 s more than an empty one. Prints one line a
+target: minutes, runs, paths and edges with the minutes since the last new one, crashes, hangs. Ends with 1 when there was a crash or a hang. Python's standard library only.
 """
 import argparse
 import io
@@ -21,6 +21,7 @@ import zipfile
 ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 PROJECT = os.path.join(ROOT, "tests", "ChannelAudit.Fuzz")
 TARGETS = ["edf", "bdf", "text", "events", "channels", "setup", "criteria", "readings", "ledger", "decisions", "exclusions", "labels", "bundle", "audit", "result"]
+PATHS, EDGES = "corpus_count", "edges_found"
 QUIET_MINUTES = 10
 SLOW_SECONDS = 2
 LARGEST_SEED = 16384
@@ -118,18 +119,20 @@ def stats(folder, target):
 
 
 class Run:
-    """A reader that is fuzzed: the process, and when in its own CPU time it found its last new path."""
+    """A reader that is fuzzed: the process, and when in its own CPU time it found its last new path and edge."""
 
     def __init__(self, process):
-        self.process, self.minutes, self.paths, self.last_new = process, 0.0, "", 0.0
+        self.process, self.minutes = process, 0.0
+        self.counts, self.last_new = {}, {PATHS: 0.0, EDGES: 0.0}
 
     def look(self, found):
         self.minutes = max(self.minutes, cpu_seconds(self.process.pid) / 60)
-        if found.get("corpus_count", "") != self.paths:
-            self.paths, self.last_new = found.get("corpus_count", ""), self.minutes
+        for kind in self.last_new:
+            if found.get(kind, "") != self.counts.get(kind, ""):
+                self.counts[kind], self.last_new[kind] = found[kind], self.minutes
 
-    def quiet(self):
-        return self.minutes - self.last_new
+    def quiet(self, kind):
+        return self.minutes - self.last_new[kind]
 
 
 # Of a process and its children, those that have ended among them (proc(5): fields 14 to 17 of stat).
@@ -183,7 +186,7 @@ def main():
         time.sleep(2)
         for target, run in list(running.items()):
             run.look(stats(given.folder, target))
-            is_quiet = run.quiet() >= min(QUIET_MINUTES, given.minutes)
+            is_quiet = run.quiet(PATHS) >= min(QUIET_MINUTES, given.minutes)
             if run.process.poll() is None and (run.minutes < given.minutes or (not is_quiet and run.minutes < given.longest)):
                 continue
             if run.process.poll() is None:
@@ -192,7 +195,8 @@ def main():
             found = stats(given.folder, target)
             crashes, hangs = int(found.get("saved_crashes", 0)), confirmed_hangs(fuzz, target, given.folder)
             faults += crashes + len(hangs) + (0 if found else 1)
-            print(f"{target}: {run.minutes:.0f} min, {found.get('execs_done', 'no')} runs, {found.get('corpus_count', '?')} paths, {run.quiet():.0f} min since the last new one, "
+            print(f"{target}: {run.minutes:.0f} min, {found.get('execs_done', 'no')} runs, {found.get(PATHS, '?')} paths, {run.quiet(PATHS):.0f} min since the last new one, "
+                  f"{found.get(EDGES, '?')} edges, {run.quiet(EDGES):.0f} min, "
                   f"{crashes} crashes, {len(hangs)} hangs {' '.join(hangs)}".rstrip(), flush=True)
             del running[target]
     return 1 if faults else 0
