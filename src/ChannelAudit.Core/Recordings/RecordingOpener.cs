@@ -17,7 +17,7 @@ public static class RecordingOpener
     /// <summary>Opens a recording. The caller disposes it.</summary>
     /// <param name="path">The file.</param>
     /// <param name="options">What the setup says about files that do not say it themselves.</param>
-    /// <exception cref="ChannelAuditException">When the file is missing, empty, unreadable or no recording.</exception>
+    /// <exception cref="ChannelAuditException">When the file is missing, empty, unreadable or no recording, or lasts for days and holds next to nothing.</exception>
     public static Recording Open(string path, ReadOptions options)
     {
         byte[] first = ReadFirstBytes(path);
@@ -32,7 +32,17 @@ public static class RecordingOpener
             throw RecordingErrors.BeginsWithZeros(name, LeadingZeros(path));
         }
 
-        return EdfReader.Recognises(first) ? EdfReader.Open(path, options) : DelimitedText.Open(path, options);
+        Recording recording = EdfReader.Recognises(first) ? EdfReader.Open(path, options) : DelimitedText.Open(path, options);
+        try
+        {
+            RecordingBounds.CheckSpan(recording);
+            return recording;
+        }
+        catch (ChannelAuditException)
+        {
+            recording.Dispose();
+            throw;
+        }
     }
 
     private static byte[] ReadFirstBytes(string path)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ChannelAudit.Recordings;
 using ChannelAudit.Toml;
 
 namespace ChannelAudit.Setup;
@@ -25,7 +26,7 @@ internal static class SetupKeys
     public static ImmutableArray<TomlKey> Recording { get; } =
     [
         new("mains_hz", "mains_hz = 50.0", "mains frequency in Hz; left out: found in the data", 40, 70),
-        new("sampling_hz", "sampling_hz = 2000.0", "samples per second, for text files without a time column", 1, 1_000_000),
+        new("sampling_hz", "sampling_hz = 2000.0", "samples per second, for text files without a time column", RecordingBounds.LeastRateHz, RecordingBounds.MostRateHz),
         new("unit", "unit = \"uV\"", "unit of files that do not name one: uV, mV, V, or none for raw codes"),
         new("amplifier_noise_uv", "amplifier_noise_uv = 0.7", "the amplifier's own noise in the EMG band, uV rms", 0.001, 100),
         new("lab", "lab = \"north\"", "which lab, for what is compared over time; ids of electrodes and amplifiers are a lab's own"),

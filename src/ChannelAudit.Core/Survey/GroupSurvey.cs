@@ -17,6 +17,7 @@ public sealed class GroupSurvey
     private readonly double[] density;
     private readonly double[] densities;
     private readonly PairSlot[] pairs;
+    private readonly Dictionary<(int A, int B), PairSlot> slots;
     private readonly PairPowers[] powers;
     private readonly PowerAccumulator[] power;
 
@@ -33,6 +34,7 @@ public sealed class GroupSurvey
         power = [.. channels.Select(_ => new PowerAccumulator(frames[0].Bins))];
         powers = new PairPowers[channels.Length];
         pairs = withPairs ? [.. PairSlot.All(frames, isCompared, spill)] : [];
+        slots = pairs.ToDictionary(slot => (slot.A, slot.B));
     }
 
     /// <summary>One table a channel, in the group's order.</summary>
@@ -75,7 +77,7 @@ public sealed class GroupSurvey
     }
 
     /// <summary>Whether two channels of the group are compared, the first before the second.</summary>
-    public bool Compares(int a, int b) => Array.Exists(pairs, slot => slot.A == a && slot.B == b);
+    public bool Compares(int a, int b) => slots.ContainsKey((a, b));
 
     /// <summary>The table of two channels of the group, the first before the second.</summary>
     public PairTable Pair(int a, int b) => Slot(a, b).Table;
@@ -87,8 +89,9 @@ public sealed class GroupSurvey
         return Segments == 0 || !slot.Table.Bands.HasLow ? null : slot.Reading(walk.Batch, Density(a), Density(b));
     }
 
-    private PairSlot Slot(int a, int b) => Array.Find(pairs, slot => slot.A == a && slot.B == b)
-        ?? throw new ArgumentOutOfRangeException(nameof(a), a, "no such pair in the group");
+    private PairSlot Slot(int a, int b) => slots.TryGetValue((a, b), out PairSlot? slot)
+        ? slot
+        : throw new ArgumentOutOfRangeException(nameof(a), a, "no such pair in the group");
 
     private void Visit(long firstStart)
     {

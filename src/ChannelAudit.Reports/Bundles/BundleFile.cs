@@ -16,6 +16,9 @@ public sealed class BundleFile : IDisposable
     private const long MostPacked = 250;
     private const long SmallEntry = 1 << 20;
 
+    // Deflate cannot pack tighter: at most 258 bytes for two bits (RFC 1951, 3.2.5).
+    private const long MostDeflated = 1032;
+
     private readonly FileStream _stream;
     private readonly ZipArchive _zip;
     private readonly Dictionary<string, ZipArchiveEntry> _entries;
@@ -123,6 +126,7 @@ public sealed class BundleFile : IDisposable
         {
             string? fault = !SafePath.IsBelow(entry.FullName) ? "a name that leads elsewhere"
                 : entry.Length is < 0 or > BundleLimits.LargestEntry ? "larger than any file of a bundle"
+                : entry.Length > MostDeflated * Math.Max(1, entry.CompressedLength) ? "not as long as the archive says"
                 : entry.Length > SmallEntry && !IsSamples(entry.FullName) && entry.Length / Math.Max(1, entry.CompressedLength) > MostPacked ? "packed so tightly that it would burst"
                 : entries.TryAdd(entry.FullName, entry) ? null : "a name that stands there twice";
             (total, packed) = (total + Math.Max(0, entry.Length), packed + Math.Max(0, entry.CompressedLength));

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text;
@@ -176,6 +177,7 @@ public sealed class BundleTests
             (Made(study, "twice.zip", ("audit/a.tsv", 10), ("audit/a.tsv", 10)), "a name that stands there twice"),
             (Made(study, "bomb.zip", ("audit/audit.json", 200_000_000)), "packed so tightly that it would burst"),
             (Made(study, "huge.zip", ("samples/a.f64", 300_000_000)), "larger than any file of a bundle"),
+            (Claiming(study, "claims.zip", 10, 16_000_000), "not as long as the archive says"),
             (Made(study, "none.zip", ("readme.txt", 10)), "there is no bundle.json in it"),
         ];
 
@@ -366,6 +368,16 @@ public sealed class BundleTests
         }
 
         return study.In(name);
+    }
+
+    // The directory's own entry says how long a file is when unpacked (APPNOTE.TXT 4.3.12: 24 bytes behind the signature).
+    private static string Claiming(SmallStudy study, string name, int bytes, int claimed)
+    {
+        string path = Made(study, name, ("samples/1-a/1-brow/1.f64", bytes));
+        byte[] zip = File.ReadAllBytes(path);
+        BinaryPrimitives.WriteInt32LittleEndian(zip.AsSpan(zip.AsSpan().IndexOf("PK\u0001\u0002"u8) + 24), claimed);
+        File.WriteAllBytes(path, zip);
+        return path;
     }
 
     private static byte[] Read(string zip, string path)

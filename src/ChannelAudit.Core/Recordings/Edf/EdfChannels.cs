@@ -37,7 +37,7 @@ internal static class EdfChannels
                 Index = channels.Count,
                 Label = labels[channels.Count],
                 RawLabel = signal.Label,
-                NotAudited = use.NotAudited,
+                NotAudited = use.NotAudited ?? (RecordingBounds.Hold(rate) ? null : FormattableString.Invariant($"sampled at {rate.Value:G4} Hz: no rate of a muscle's recording")),
                 FileUnit = signal.Unit,
                 IsMicrovolts = use.IsMicrovolts,
                 Rate = rate,

@@ -41,13 +41,19 @@ internal sealed record SignalUse(string? NotAudited, bool IsMicrovolts, SampleSc
             return Unscaled(NoCalibration(signal));
         }
 
+        (double Lower, double Upper) rails = RailsOf(scale, signal);
+        if (Math.Max(-rails.Lower, rails.Upper) > RecordingBounds.MostValue)
+        {
+            return Unscaled(FormattableString.Invariant($"not calibrated: a physical limit of {Math.Max(-rails.Lower, rails.Upper):G3} \u00B5V is no voltage"));
+        }
+
         if (microvolts is not null)
         {
-            return new SignalUse(null, IsMicrovolts: true, scale, RailsOf(scale, signal));
+            return new SignalUse(null, IsMicrovolts: true, scale, rails);
         }
 
         string notAudited = unit.Length == 0 ? "not calibrated: no unit" : $"unit '{unit}' is not a voltage";
-        return new SignalUse(notAudited, IsMicrovolts: false, scale, RailsOf(scale, signal));
+        return new SignalUse(notAudited, IsMicrovolts: false, scale, rails);
     }
 
     private static string? NoSignal(EdfSignalHeader signal) => signal switch
@@ -72,7 +78,7 @@ internal sealed record SignalUse(string? NotAudited, bool IsMicrovolts, SampleSc
         ? Unscaled(NoCalibration(signal))
         : new SignalUse(null, IsMicrovolts: false, SampleScale.Codes, RailsOf(SampleScale.Codes, signal));
 
-    private static (double Lower, double Upper)? RailsOf(SampleScale scale, EdfSignalHeader signal)
+    private static (double Lower, double Upper) RailsOf(SampleScale scale, EdfSignalHeader signal)
     {
         double a = scale.ValueOf(signal.DigitalMin.GetValueOrDefault());
         double b = scale.ValueOf(signal.DigitalMax.GetValueOrDefault());

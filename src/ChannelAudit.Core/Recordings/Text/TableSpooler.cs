@@ -139,7 +139,7 @@ internal sealed class TableSpooler
     private bool TryTake(in PlainCell cell, int column, long row, long line)
     {
         ColumnPlan plan = _plans[column];
-        if (plan.Role is ColumnRole.Text || plan.IsClock)
+        if (plan.Role is ColumnRole.Text || plan.IsClock || IsBeyond(cell.Value, column))
         {
             return false;
         }
@@ -221,6 +221,8 @@ internal sealed class TableSpooler
 
         switch (plan.Role == ColumnRole.Text ? CellKind.Missing : Cell.Read(text, _format, out _numbers[target]))
         {
+            case CellKind.Number when plan is { Role: ColumnRole.Signal, NotAudited: null } && IsBeyond(_numbers[target], column):
+                throw TextErrors.Beyond(_file, line, plan.RawLabel, text.Trim().ToString());
             case CellKind.Number:
                 _tallies[column].Number(row, _numbers[target], text, _layout.Dialect.DecimalSign);
                 _numbers[target] *= _scales[column];
@@ -236,6 +238,8 @@ internal sealed class TableSpooler
                 break;
         }
     }
+
+    private bool IsBeyond(double value, int column) => Math.Abs(value) * _scales[column] > RecordingBounds.MostValue;
 
     // The first filled cell of a column that was empty so far says what the column is: a late remark makes it text.
     private void TakeWord(ReadOnlySpan<char> text, int column, long row, long line)

@@ -56,6 +56,12 @@ internal static class TextErrors
             $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is not a finite number",
             "write n/a for a missing sample, or correct the cell");
 
+    /// <summary>A number beyond any voltage.</summary>
+    public static ChannelAuditException Beyond(string file, long line, string column, string text) =>
+        Fault(
+            $"{file}, line {Text(line)}, column \"{OneLine.Of(column)}\": \"{OneLine.Of(text)}\" is no voltage that an amplifier gives",
+            "write n/a for a missing sample, or correct the cell");
+
     /// <summary>No rate anywhere.</summary>
     public static ChannelAuditException NoRate(string file) =>
         Fault($"{file}: no time column and no sampling rate", "state sampling_hz under [recording] in the setup file, for instance sampling_hz = 2000.0");
@@ -108,9 +114,10 @@ internal static class TextErrors
     public static ChannelAuditException OpenQuote(string file, Exception inner) =>
         Fault($"{file}: a quote is opened and never closed", "remove the single quote sign, or double it inside a quoted cell", inner);
 
-    /// <summary>A rate that is no positive number.</summary>
-    public static ChannelAuditException BadRate(string file, decimal rateHz) =>
-        Fault($"{file}: a sampling rate of {rateHz.ToString(CultureInfo.InvariantCulture)} Hz is not possible", "state a positive sampling_hz in the setup file");
+    /// <summary>A rate that no muscle is recorded at.</summary>
+    public static ChannelAuditException BadRate(string file, double rateHz) => Fault(
+        FormattableString.Invariant($"{file}: a sampling rate of {rateHz:G6} Hz is not possible: {RecordingBounds.LeastRateHz:#,0} to {RecordingBounds.MostRateHz:#,0} Hz"),
+        "correct the times, the lines above the table or sampling_hz in the setup file, or name the time column's unit, as in \"time (ms)\"");
 
     /// <summary>No room for the spooled numbers.</summary>
     public static ChannelAuditException NoTemporaryFile(string file, Exception inner) =>

@@ -37,9 +37,9 @@ internal static class TextRecording
     private static TimeAxis Axis(string file, SpooledTable table, Preamble preamble, ReadOptions options, WarningList warnings)
     {
         (decimal RateHz, string Source)? stated = preamble.RateHz is { } own ? (own, "preamble") : options.SamplingHz is { } setup ? (setup, "setup") : null;
-        if (stated is { RateHz: <= 0 } impossible)
+        if (stated is { RateHz: < RecordingBounds.LeastRateHz or > RecordingBounds.MostRateHz } impossible)
         {
-            throw TextErrors.BadRate(file, impossible.RateHz);
+            throw TextErrors.BadRate(file, (double)impossible.RateHz);
         }
 
         ColumnPlan? plan = table.Plans.FirstOrDefault(column => column.Role is ColumnRole.Time or ColumnRole.Counter);

@@ -17,6 +17,9 @@ internal sealed class TimeAxisFinder(string file, SpooledTable table, ColumnPlan
     private const double MostDeviationS = 0.5;
     private const int GapsShown = 5;
 
+    // Beyond this doubles are no indices; a recording that long is refused.
+    private const double MostIndex = 1L << 53;
+
     private readonly TimeCells _times = table.Times!;
     private readonly int _column = table.SpoolColumns[plan.Position];
 
@@ -35,6 +38,11 @@ internal sealed class TimeAxisFinder(string file, SpooledTable table, ColumnPlan
         double digitS = Math.Pow(10, -_times.Decimals) * scale;
         TimeStep step = TimeSteps.Measure(table.Spool, _column, scale, median * scale, table.Spool.Rows / 5);
         RefuseIrregular(step, digitS);
+        if (1 / step.MeanS is not (>= RecordingBounds.LeastRateHz and <= RecordingBounds.MostRateHz))
+        {
+            throw TextErrors.BadRate(file, 1 / step.MeanS);
+        }
+
         bool jitters = Math.Max(step.MostS - step.MeanS, step.MeanS - step.LeastS) > Math.Max(1.5 * digitS, 0.05 * step.MeanS);
         double tolerance = Math.Max(LeastTolerance, (Math.Max(digitS, jitters ? step.SdS : 0) * (step.GapRows.Count + 1)) / step.SpanS);
         Rational rate = Decide(1 / step.MeanS, tolerance, stated);
@@ -62,7 +70,7 @@ internal sealed class TimeAxisFinder(string file, SpooledTable table, ColumnPlan
         foreach (long row in step.GapRows)
         {
             table.Spool.Read(_column, row, pair);
-            starts.Add(new RowStart(row, (long)Math.Round(pair[0])));
+            starts.Add(new RowStart(row, (long)Math.Min(Math.Round(pair[0]), MostIndex)));
             gaps.Add(row);
         }
 
@@ -145,7 +153,7 @@ internal sealed class TimeAxisFinder(string file, SpooledTable table, ColumnPlan
         {
             table.Spool.Read(_column, row, time);
             long follows = starts[^1].Timeline + row - starts[^1].Row;
-            long index = (long)Math.Round(time[0] * scale * rate.Value, MidpointRounding.AwayFromZero);
+            long index = (long)Math.Min(Math.Round(time[0] * scale * rate.Value, MidpointRounding.AwayFromZero), MostIndex);
             starts.Add(new RowStart(row, Math.Max(follows + 1, index)));
         }
 
