@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Recordings of the right form whose numbers no amplifier would write: rates, record durations, physical limits, jumps in time, huge and tiny values, hundreds of channels.
+"""Recordings of the right form whose numbers no amplifier would write: rates, record durations, physical limits, jumps in time, huge and tiny values, hundreds of channels, events upon events.
 
     python3 tests/campaigns/extremes.py PROGRAM FOLDER [NAME...]
 
@@ -52,7 +52,7 @@ def cases():
         yield f"digital {digital[0]} to {digital[1]}.edf", lambda path, d=digital: edf(path, digital=d)
     yield "records without end.edf", lambda path: edf(path, records=99999999, samples="1")
     yield "records of a day.edf", lambda path: edf(path, records=20000, samples="1", duration="100000")
-    yield "many channels.edf", lambda path: edf(path, signals=400, records=2, samples="60")
+    yield "many channels.edf", lambda path: edf(path, signals=256, records=2, samples="60")
     for step in (1e-25, 1e-9, 1e-7, 1e-6, 1, 1e3, 3600, 1e6, 7e13):
         yield f"steps of {step:g} s.csv", lambda path, s=step: text(path, [f"{i * s:.30f}" if s < 1 else f"{i * s:.0f}" for i in range(5000)])
     for size in ("1e300", "1e30", "1e17", "1e-30", "1e-300"):
@@ -61,6 +61,17 @@ def cases():
     for seconds in (1e3, 3600, 86300, 86400, 1e6, 1e9, 1e15, 1e18, 1e20, 1e300):
         for parts in (2, 3):
             yield f"{parts - 1} jumps of {seconds:g} s.csv", lambda path, s=seconds, p=parts: text(path, jump(s, p))
+
+
+    for onset, duration in (("1e300", "1"), ("1", "1e300"), ("-1e300", "1"), ("1", "1e-300"), ("1e17", "1"), ("29", "1e9"), ("0", "0"), ("1e-28", "1e28")):
+        yield f"event at {onset} for {duration} s.edf", lambda path, o=onset, d=duration: events(path, [(o, d)])
+    for count, step, duration in ((300_000, 0.0001, 1), (20_000, 0.0001, 30), (5_000, 0.006, 0.001)):
+        yield f"{count} events of {duration} s.edf", lambda path, c=count, s=step, d=duration: events(path, [(f"{i * s:.4f}", d) for i in range(c)])
+
+
+def events(path, rows):
+    edf(path)
+    path.with_name(path.stem + "_events.tsv").write_text("onset\tduration\ttrial_type\n" + "".join(f"{onset}\t{duration}\tx\n" for onset, duration in rows), encoding="utf-8")
 
 
 def screen(program, folder, name, make):

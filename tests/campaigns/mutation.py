@@ -54,7 +54,7 @@ def run(folder, area, jobs):
     leave_others(source, pattern)
     names = [f"FullyQualifiedName~ChannelAudit.{name}.Tests.{part}." for name, parts in tests.items() for part in parts]
     config = {"stryker-config": {
-        "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "progress"], "verbosity": "info",
+        "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "dots"], "verbosity": "info",
         **({"test-case-filter": "|".join(names)} if names else {}),
     }}
     place = folder / f"{area}.json"

@@ -30,5 +30,13 @@ internal static class TrialErrors
         $"{OneLine.Of(recording)}, channel '{OneLine.Of(label)}': trigger_mask is given, but the channel does not hold whole numbers",
         "take trigger_mask out: an analogue pulse is read at its middle; or name the channel that holds the codes");
 
+    /// <summary>Trials upon trials at the same moments.</summary>
+    /// <param name="file">Where they are stated.</param>
+    /// <param name="trials">How many.</param>
+    /// <param name="times">Their length together, in lengths of the recording.</param>
+    public static ChannelAuditException Heap(string file, int trials, double times) => Fault(
+        FormattableString.Invariant($"{OneLine.Of(file)}: {trials:#,0} trials overlap: together they are {times:#,0} times as long as the recording"),
+        "check that onsets, durations and the scoring window are in seconds, and that the events are trials, not samples");
+
     private static ChannelAuditException Fault(string message, string hint) => new(FaultKind.Usage, message, hint);
 }

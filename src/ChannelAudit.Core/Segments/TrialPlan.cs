@@ -14,11 +14,14 @@ namespace ChannelAudit.Segments;
 /// </remarks>
 public static class TrialPlan
 {
+    // Windows that slide over a recording share a moment among some; where so many do, the table lists samples, or times in another unit. Engineering judgement.
+    private const double MostOverlap = 50;
+
     /// <summary>Makes the trials of a recording.</summary>
     /// <param name="recording">The recording.</param>
     /// <param name="events">The chosen events.</param>
     /// <param name="setup">The study's setup: window, baseline, labels of rest and tasks.</param>
-    /// <exception cref="ChannelAuditException">When an event has a negative duration; usage fault.</exception>
+    /// <exception cref="ChannelAuditException">When an event has a negative duration, or trials together are fifty times as long as the recording; usage fault.</exception>
     public static TrialSet Of(Recording recording, TrialEvents events, StudySetup setup)
     {
         RefuseNegative(events);
@@ -27,6 +30,7 @@ public static class TrialPlan
         HashSet<string> tasks = new(setup.Sites.Select(site => site.Task?.Trim()).OfType<string>(), StringComparer.Ordinal);
         ImmutableArray<RecordedEvent> chosen = [.. events.Events.Where(one => IsTrial(one, rules)).OrderBy(one => one.OnsetS)];
         ImmutableArray<Trial> trials = [.. chosen.Select((one, index) => Make(one, index + 1, rules, Role(one.Label?.Trim(), rest, tasks)))];
+        RefuseHeap(recording, events, trials);
         return new TrialSet(events.Source, trials, [.. events.Warnings, .. TrialWarnings.About(recording, events, trials)]) { Doubles = events.Doubles };
     }
 
@@ -63,6 +67,15 @@ public static class TrialPlan
 
     private static TrialRole Role(string? label, HashSet<string> rest, HashSet<string> tasks) =>
         label is null ? TrialRole.Scored : rest.Contains(label) ? TrialRole.Rest : tasks.Contains(label) ? TrialRole.Task : TrialRole.Scored;
+
+    private static void RefuseHeap(Recording recording, TrialEvents events, ImmutableArray<Trial> trials)
+    {
+        double totalS = trials.Sum(trial => Math.Max(0, Math.Min((double)trial.WindowToS, recording.DurationS) - Math.Max((double)trial.WindowFromS, 0)));
+        if (totalS > MostOverlap * recording.DurationS)
+        {
+            throw TrialErrors.Heap(events.File, trials.Length, totalS / recording.DurationS);
+        }
+    }
 
     private static void RefuseNegative(TrialEvents events)
     {

@@ -85,6 +85,18 @@ public sealed class TrialPlanTests
         Assert.Equal("e.tsv, event 1: the duration -1 is negative", fault.Message);
     }
 
+    [Theory]
+    [InlineData(500, null)]
+    [InlineData(501, "events: 503 trials overlap: together they are 50 times as long as the recording")]
+    public void TrialsUponTrialsAreRefused(int trials, string? refusal)
+    {
+        RecordedEvent[] events = [.. Enumerable.Range(0, trials).Select(i => new RecordedEvent(i * 0.1m, 10, "a")), new(2000, 1e6m, "behind the end"), new(-5000, 4000, "before the start")];
+
+        string? said = Record.Exception(() => Plan(new TrialSetup(), events))?.Message;
+
+        Assert.Equal(refusal, said?.Replace(Source().File + ":", "events:", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void BlocksHaveNeitherWindowNorBaseline()
     {
