@@ -25,7 +25,7 @@ AREAS = {
     "measures": ("Core", "Measures/**/*.cs", {"Core": ["Measures"]}),
     "criteria": ("Core", "Criteria/**/*.cs", {"Core": ["Criteria", "Drafts", "Findings", "Views"]}),
     "verdicts": ("Core", "Verdicts/**/*.cs", {"Core": ["Verdicts", "Lists", "Findings", "Pilot", "Acceptance"]}),
-    "decisions": ("Core", "Decisions/**/*.cs", {"Core": ["Decisions", "Hostile"], "Reports": ["Deciding", "Reconciling", "Raters"]}),
+    "decisions": ("Core", "Decisions/**/*.cs", {"Core": ["Decisions", "Hostile"]}),
 }
 
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using ChannelAudit.Decisions;
@@ -183,6 +184,111 @@ public sealed class LedgerTests : IDisposable
         Assert.EndsWith("line 1: " + expected, FaultOf(Folder).Message, StringComparison.Ordinal);
     }
 
+    // Every line has a right hash and continues the one before; what it says cannot be.
+    [Theory]
+    [InlineData("withdraws 0", "line 3: withdraws what is no decision before it")]
+    [InlineData("withdraws 3", "line 3: withdraws what is no decision before it")]
+    [InlineData("withdraws 4", "line 3: withdraws what is no decision before it")]
+    [InlineData("withdraws 2", "line 3: withdraws what is no decision before it")]
+    [InlineData("withdraws nothing", "line 3: withdraws what is no decision before it")]
+    [InlineData("no recording", "line 3: a decision without its recording, subject or verdict")]
+    [InlineData("no verdict", "line 3: a decision without its recording, subject or verdict")]
+    [InlineData("no hash", "line 3: a decision without its recording, subject or verdict")]
+    [InlineData("no subject", "line 3: a decision without its recording, subject or verdict")]
+    [InlineData("number 0", "line 3: numbered 0; numbers begin at 1")]
+    [InlineData("number -1", "line 3: numbered -1; numbers begin at 1")]
+    [InlineData("number 2", "line 3: numbered 2, like an earlier line")]
+    public void AChainedLineThatSaysWhatCannotBeIsNamed(string what, string expected)
+    {
+        Add(Folder, Draft());
+        Decision before = Withdraw(Folder, 1);
+        Decision good = Draft(trial: 2) with { Number = 3, Previous = before.Sha256, At = before.At };
+        Decision withdrawal = good with { Action = DecisionAction.Withdraw, Recording = null, Channel = null, Trial = null, Verdict = null, Computed = [], RecordingSha256 = null, CriteriaSha256 = null };
+        string number = what.Split(' ')[1];
+        Decision forged = what switch
+        {
+            "no recording" => good with { Recording = null },
+            "no verdict" => good with { Verdict = null },
+            "no hash" => good with { RecordingSha256 = null },
+            "no subject" => good with { Channel = null, Trial = null },
+            "withdraws nothing" => withdrawal,
+            _ when what.StartsWith("withdraws", StringComparison.Ordinal) => withdrawal with { Withdraws = int.Parse(number, CultureInfo.InvariantCulture) },
+            _ => good with { Number = int.Parse(number, CultureInfo.InvariantCulture) },
+        };
+        string[] lines = LinesIn(Folder);
+
+        Rewrite(Folder, [.. lines, Encoding.ASCII.GetString(DecisionJson.Render(forged))]);
+        string found = FaultOf(Folder).Message;
+        Rewrite(Folder, [.. lines, Encoding.ASCII.GetString(DecisionJson.Render(good))]);
+
+        Assert.EndsWith(expected, found, StringComparison.Ordinal);
+        Assert.Equal(3, Ledger.Read(Folder).Lines.Length);
+    }
+
+    [Theory]
+    [InlineData("\"sha256\":\"", "\"sha257\":\"")]
+    [InlineData("\"}", "\"]")]
+    [InlineData("\"}", "'}")]
+    public void ALineThatDoesNotEndAsLinesDoIsNone(string from, string to)
+    {
+        Add(Folder, Draft());
+        string line = LinesIn(Folder)[0];
+        int at = line.LastIndexOf(from, StringComparison.Ordinal);
+        Rewrite(Folder, line[..at] + to + line[(at + from.Length)..]);
+
+        Assert.EndsWith("line 1: not a line of this ledger: it does not end with its SHA-256", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AHashInCapitalsIsNone()
+    {
+        Add(Folder, Draft());
+        string line = LinesIn(Folder)[0];
+        Rewrite(Folder, line[..^66] + line[^66..^2].ToUpperInvariant() + line[^2..]);
+
+        Assert.EndsWith("line 1: not a line of this ledger: it does not end with its SHA-256", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ALineThatWasMovedToAnEndWithoutLineEndIsFound()
+    {
+        Add(Folder, Draft(), Draft(trial: 2), Draft(trial: 3));
+        string[] lines = LinesIn(Folder);
+        File.WriteAllText(PathIn(Folder), $"{lines[0]}\n{lines[2]}\n{lines[1]}");
+
+        Assert.EndsWith("line 2: numbered 3, but decision 2 belongs here: lines were moved", FaultOf(Folder).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RecordingsAreInOrderAndFilesOfTheLedgerAreKnown()
+    {
+        Add(Folder, Draft() with { Recording = "K09" }, Draft() with { Recording = "K10" }, Draft() with { Recording = "K01" });
+
+        Assert.Equal(["K01", "K09", "K10"], Ledger.Read(Folder).Recordings, StringComparer.Ordinal);
+        Assert.All(["decisions.jsonl", "decisions.torn", ".decisions.lock"], name => Assert.True(Ledger.IsFileOfIts(name)));
+        Assert.All(["decisions.tsv", "a/decisions.jsonl", string.Empty], name => Assert.False(Ledger.IsFileOfIts(name)));
+    }
+
+    [Fact]
+    public void AFolderInTheLedgersPlaceIsSaid()
+    {
+        Directory.CreateDirectory(PathIn(Folder));
+
+        ChannelAuditException fault = FaultOf(Folder);
+
+        Assert.StartsWith($"{Folder}/decisions.jsonl: cannot be read: ", fault.Message, StringComparison.Ordinal);
+        Assert.Equal("see that you may read it, and that it is a file", fault.Hint);
+    }
+
+    [Fact]
+    public void WhoReadsLocksNobodyOut()
+    {
+        Add(Folder, Draft());
+        using FileStream other = new(PathIn(Folder), FileMode.Open, FileAccess.Read, FileShare.Read);
+
+        Assert.Single(Ledger.Read(Folder).Lines);
+    }
+
     [Fact]
     public void AKeyThatStandsTwiceIsRefused()
     {
@@ -218,7 +324,8 @@ public sealed class LedgerTests : IDisposable
 
             Assert.Equal(first.Sha256, Assert.Single(torn.Lines).Sha256);
             Assert.Equal(length - start, torn.TornBytes);
-            Assert.Contains("broken off while it was written", torn.Torn!.Message, StringComparison.Ordinal);
+            Assert.Equal("line 2", torn.Torn!.Place);
+            Assert.Contains("broken off while it was written", torn.Torn.Message, StringComparison.Ordinal);
         }
     }
 
@@ -266,6 +373,7 @@ public sealed class LedgerTests : IDisposable
         ChannelAuditException other = Assert.Throws<ChannelAuditException>(() => Ledger.Read(Folder).RequireContinues(mark, Folder));
 
         Assert.Equal($"{Folder}/decisions.jsonl: 2 lines, but audit.json was written from 3: its end was cut off, or it is gone", fault.Message);
+        Assert.Equal("decisions are only ever added, by channelaudit: restore the file from a copy; to start without decisions, screen into another folder", fault.Hint);
         Assert.Equal($"{Folder}/decisions.jsonl, line 3: another decision than the one that audit.json was written from", other.Message);
         Ledger.Read(Folder).RequireContinues(cut.Mark, Folder);
     }

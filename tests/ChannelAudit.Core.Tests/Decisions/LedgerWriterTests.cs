@@ -65,6 +65,41 @@ public sealed class LedgerWriterTests : IDisposable
     }
 
     [Fact]
+    public void AWriterThatNeverEndsIsSaid()
+    {
+        using FileStream held = new(Path.Combine(Folder, Ledger.LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft()));
+
+        Assert.Equal(($"{Folder}/decisions.jsonl: another program is writing decisions, nothing was decided", "decide again when it has ended"), (fault.Message, fault.Hint));
+    }
+
+    [Fact]
+    public void AFolderThatIsGoneIsSaid()
+    {
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(_place.In("gone"), Draft()));
+
+        Assert.StartsWith($"{_place.In("gone")}/decisions.jsonl: cannot be written, nothing was decided: ", fault.Message, StringComparison.Ordinal);
+        Assert.Equal("check free space and permissions of the folder, and decide again", fault.Hint);
+    }
+
+    // The new line is shorter than what was broken off.
+    [Fact]
+    public void NothingOfALongTornTailStaysBehindTheNextLine()
+    {
+        byte[] line = File.ReadAllBytes(PathIn(WithOne(new string('x', 1900))));
+        File.AppendAllText(PathIn(Folder), System.Text.Encoding.ASCII.GetString(line[..^5]));
+
+        Add(Folder, Draft(trial: 3));
+
+        Ledger ledger = Ledger.Read(Folder);
+        Assert.Equal((2, 0), (ledger.Lines.Length, ledger.TornBytes));
+    }
+
+    [Fact]
+    public void TheTimeIsAWholeSecond() => Assert.Equal(new DateTimeOffset(2026, 3, 12, 12, 0, 0, TimeSpan.Zero), Add(Folder, Draft())[0].At);
+
+    [Fact]
     public void ABrokenLedgerIsNotAddedTo()
     {
         Add(Folder, Draft(), Draft(trial: 2));
@@ -88,28 +123,33 @@ public sealed class LedgerWriterTests : IDisposable
         ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft(), Draft(reason: reason)));
 
         Assert.Equal(expected, fault.Message);
+        Assert.Equal(reason.Trim().Length == 0 ? "write it in words: who reads it later cannot ask" : "write it in one line, without control characters", fault.Hint);
         Assert.False(File.Exists(PathIn(Folder)));
     }
 
     [Fact]
     public void ATextHasALimit()
     {
-        Assert.Equal("the reason has 2001 characters, 2000 are allowed", Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft(reason: new string('x', 2001)))).Message);
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft(reason: new string('x', 2001))));
+        Assert.Equal(("the reason has 2001 characters, 2000 are allowed", "say it shorter, or name a document that says more"), (fault.Message, fault.Hint));
         Assert.Equal("the name has 201 characters, 200 are allowed", Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft(by: new string('x', 201)))).Message);
         Assert.Equal(1, Add(Folder, Draft(reason: new string('x', 2000), by: new string('y', 200)))[0].Number);
     }
 
     [Theory]
-    [InlineData(0, "there is no decision 0")]
-    [InlineData(4, "there is no decision 4")]
-    [InlineData(1, "decision 1 was withdrawn already, by 3")]
-    [InlineData(3, "3 is a withdrawal itself")]
+    [InlineData(0, "there is no decision 0 | they are numbered from 1 to 3")]
+    [InlineData(4, "there is no decision 4 | they are numbered from 1 to 3")]
+    [InlineData(1, "decision 1 was withdrawn already, by 3 | nothing is left to take back")]
+    [InlineData(3, "3 is a withdrawal itself | decide anew instead of taking it back")]
     public void OnlyADecisionThatStandsIsWithdrawn(int number, string expected)
     {
+        Assert.Equal("nothing has been decided here yet", Assert.Throws<ChannelAuditException>(() => Withdraw(Folder, 1)).Hint);
         Add(Folder, Draft(), Draft(trial: 2));
         Withdraw(Folder, 1);
 
-        Assert.EndsWith(expected, Assert.Throws<ChannelAuditException>(() => Withdraw(Folder, number)).Message, StringComparison.Ordinal);
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Withdraw(Folder, number));
+
+        Assert.EndsWith(expected, $"{fault.Message} | {fault.Hint}", StringComparison.Ordinal);
         Assert.Equal(3, Ledger.Read(Folder).Lines.Length);
     }
 
@@ -120,7 +160,15 @@ public sealed class LedgerWriterTests : IDisposable
         Directory.CreateDirectory(_place.In("audit"));
         File.CreateSymbolicLink(_place.In("audit/decisions.jsonl"), elsewhere);
 
-        Assert.EndsWith("a link to another place", Assert.Throws<ChannelAuditException>(() => Add(_place.In("audit"), Draft())).Message, StringComparison.Ordinal);
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(_place.In("audit"), Draft()));
+        Assert.EndsWith("a link to another place", fault.Message, StringComparison.Ordinal);
+        Assert.Equal("put the file itself into the folder of the audit", fault.Hint);
         Assert.Equal("one line without an end", File.ReadAllText(elsewhere));
+    }
+
+    private string WithOne(string reason)
+    {
+        Add(Folder, Draft(reason: reason));
+        return Folder;
     }
 }
