@@ -123,7 +123,7 @@ public sealed class LedgerWriterTests : IDisposable
         ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Add(Folder, Draft(), Draft(reason: reason)));
 
         Assert.Equal(expected, fault.Message);
-        Assert.Equal(reason.Trim().Length == 0 ? "write it in words: who reads it later cannot ask" : "write it in one line, without control characters", fault.Hint);
+        Assert.Equal(string.IsNullOrWhiteSpace(reason) ? "write it in words: who reads it later cannot ask" : "write it in one line, without control characters", fault.Hint);
         Assert.False(File.Exists(PathIn(Folder)));
     }
 
