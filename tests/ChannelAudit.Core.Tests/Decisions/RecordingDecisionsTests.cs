@@ -54,7 +54,8 @@ public sealed class RecordingDecisionsTests
 
         Assert.Equal(
             ["line 3: K07, cheek, trial 2 (smile): not applied: the trial is gone; decide again, or withdraw it", "line 4: K07, cheek: holds, but it is computed otherwise now; look again"],
-            new RecordingDecisions([stale, held, Of(Draft(trial: 5))]).Warnings.Select(warning => $"{warning.Place}: {warning.Message}"));
+            new RecordingDecisions([stale, held, Of(Draft(trial: 5))]).Warnings.Select(warning => $"{warning.Place}: {warning.Message}"),
+            StringComparer.Ordinal);
     }
 
     [Fact]

@@ -42,7 +42,7 @@ public sealed class RecordingBoundsTests
     {
         using MadeEdf file = new();
         using Recording made = file.Open();
-        Recording recording = new()
+        using Recording recording = new()
         {
             FileName = "made.edf",
             Format = "EDF",
