@@ -38,11 +38,24 @@ public sealed class LedgerTests : IDisposable
         Assert.Equal(new LedgerMark(3, written[2].Sha256), ledger.Mark);
         Assert.Equal(3, ledger.WithdrawnBy(1));
         Assert.Null(ledger.WithdrawnBy(2));
+        Assert.Equal(["line-noise"], ledger.Lines[0].Computed[0].Reasons, StringComparer.Ordinal);
+        Assert.Equal([Grade.Pass, Grade.Reject, null], ledger.Lines.Select(line => line.Verdict));
         Assert.Equal(new DecidedTrial(3, 4.50m, 2m, "smile"), ledger.Lines[1].Trial);
         Assert.Equal(new DateTimeOffset(2026, 3, 12, 12, 0, 0, TimeSpan.Zero), ledger.Lines[0].At);
         Assert.Equal(["K07"], ledger.Recordings, StringComparer.Ordinal);
         Assert.Null(ledger.Torn);
         Assert.All(LinesIn(Folder), line => Assert.All(line, character => Assert.InRange(character, ' ', '~')));
+    }
+
+    [Theory]
+    [InlineData(Grade.Pass)]
+    [InlineData(Grade.Questionable)]
+    [InlineData(Grade.Reject)]
+    public void EveryVerdictIsReadBack(Grade verdict)
+    {
+        Add(Folder, Draft(verdict: verdict));
+
+        Assert.Equal(verdict, Ledger.Read(Folder).Lines[0].Verdict);
     }
 
     [Fact]
@@ -376,6 +389,9 @@ public sealed class LedgerTests : IDisposable
         Assert.Equal("decisions are only ever added, by channelaudit: restore the file from a copy; to start without decisions, screen into another folder", fault.Hint);
         Assert.Equal($"{Folder}/decisions.jsonl, line 3: another decision than the one that audit.json was written from", other.Message);
         Ledger.Read(Folder).RequireContinues(cut.Mark, Folder);
+        cut.RequireContinues(cut.Mark, Folder);
+        cut.RequireContinues(LedgerMark.None, Folder);
+        Ledger.Empty.RequireContinues(LedgerMark.None, Folder);
     }
 
     // The few lines of Python in docs/file-formats.md do the same with nothing of ours.

@@ -50,6 +50,8 @@ public sealed class RecordingDecisionsTests
     public void WhatAPersonShouldLookAtAgainIsSaid()
     {
         StatedDecision stale = new(Draft(trial: 2) with { Number = 3 }, DecisionState.Stale, "the trial is gone", IsFlagged: true);
+        RecordingDecisions one = new([stale, Of(Draft(trial: 5)), Of(Draft(trial: 6))]);
+        Assert.Equal((1, 2, 0), (one.Count(DecisionState.Stale), one.Count(DecisionState.InForce), one.Count(DecisionState.Withdrawn)));
         StatedDecision held = new(Draft() with { Number = 4 }, DecisionState.InForce, "it is computed otherwise now", IsFlagged: true);
 
         Assert.Equal(
