@@ -47,6 +47,12 @@ internal static class TomlTree
         {
             throw TomlErrors.TooDeep(fileName);
         }
+        catch (ArgumentOutOfRangeException)
+        {
+            // The lexer of the parser does so where a text ends behind a backslash in a string, and only there.
+            int last = toml.Count(character => character == '\n');
+            throw TomlErrors.Syntax(fileName, last + 1, LineOf(toml, last));
+        }
     }
 
     private static string LineOf(string toml, int index) => toml.Split('\n').ElementAtOrDefault(index)?.Trim() ?? string.Empty;

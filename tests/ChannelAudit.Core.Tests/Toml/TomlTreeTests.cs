@@ -47,6 +47,7 @@ public sealed class TomlTreeTests
     [InlineData("\n\nx = \n", "f.toml, line 3: not valid TOML: x =")]
     [InlineData("a = \"open\nb = 1\n", "f.toml, line 1: not valid TOML: a = \"open")]
     [InlineData("[a\nb = 1\n", "f.toml, line 1: not valid TOML: [a")]
+    [InlineData("a = 1\nb = \"c\\", "f.toml, line 2: not valid TOML: b = \"c\\")]
     [InlineData("a = 99999999999999999999\n", "f.toml, line 1: not valid TOML: a = 99999999999999999999")]
     [InlineData("0       X\0X", "f.toml, line 1: not valid TOML: 0       X?X")]
     [InlineData("d = 2026-13-40\n", "f.toml, line 1: not valid TOML: d = 2026-13-40")]
