@@ -8,8 +8,9 @@ namespace ChannelAudit.Reports.Tests.Hostile;
 /// <summary>Reads every stored seed of the fuzzing campaign again: what once broke a reader must not break it a second time.</summary>
 public sealed class FuzzSeedTests
 {
-    // The campaign's own limit.
+    // The campaign's own limit; as there, an input that took longer is read again, and the quickest counts: other tests run beside.
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(2);
+    private const int Readings = 3;
 
     public static TheoryData<string> Kinds { get; } = [.. Targets.All.Keys.Order(StringComparer.Ordinal)];
 
@@ -24,11 +25,17 @@ public sealed class FuzzSeedTests
 
         foreach (string seed in Seeds(kind))
         {
-            Stopwatch watch = Stopwatch.StartNew();
-            Exception? fault = Record.Exception(() => Guarded.Run(kind, File.ReadAllBytes(seed), folder.Folder));
+            TimeSpan quickest = TimeSpan.MaxValue;
+            for (int reading = 0; reading < Readings && quickest >= Longest; reading++)
+            {
+                Stopwatch watch = Stopwatch.StartNew();
+                Exception? fault = Record.Exception(() => Guarded.Run(kind, File.ReadAllBytes(seed), folder.Folder));
 
-            Assert.True(fault is null, $"{kind}/{Path.GetFileName(seed)}: {fault}");
-            Assert.True(watch.Elapsed < Longest, FormattableString.Invariant($"{kind}/{Path.GetFileName(seed)}: {watch.Elapsed.TotalSeconds} s"));
+                Assert.True(fault is null, $"{kind}/{Path.GetFileName(seed)}: {fault}");
+                quickest = watch.Elapsed < quickest ? watch.Elapsed : quickest;
+            }
+
+            Assert.True(quickest < Longest, FormattableString.Invariant($"{kind}/{Path.GetFileName(seed)}: {quickest.TotalSeconds} s"));
         }
     }
 
