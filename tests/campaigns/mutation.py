@@ -23,9 +23,9 @@ LEAST = 80.0
 # The project, the patterns of its files by part, and the folders of tests that are asked, by test project (none: all of them).
 AREAS = {
     "signals": ("Signals", {name: f"{name}/**/*.cs" for name in ["Arithmetic", "Filters", "Lines", "Random", "Spectra", "Statistics", "Trends"]}, {"Signals": []}),
-    "measures": ("Core", {"Measures": "Measures/**/*.cs"}, {"Core": ["Measures"]}),
-    "criteria": ("Core", {"Criteria": "Criteria/**/*.cs"}, {"Core": ["Criteria", "Drafts", "Findings", "Views"]}),
-    "verdicts": ("Core", {"Verdicts": "Verdicts/**/*.cs"}, {"Core": ["Verdicts", "Lists", "Findings", "Pilot", "Acceptance"]}),
+    "measures": ("Core", {"Measures": "Measures/**/*.cs"}, {"Core": ["Measures", "Survey", "Segments"]}),
+    "criteria": ("Core", {"Criteria": "Criteria/**/*.cs"}, {"Core": ["Criteria", "Findings"]}),
+    "verdicts": ("Core", {"Verdicts": "Verdicts/**/*.cs"}, {"Core": ["Verdicts", "Lists", "Findings"]}),
     "decisions": ("Core", {"Decisions": "Decisions/**/*.cs"}, {"Core": ["Decisions", "Hostile"]}),
 }
 
@@ -52,7 +52,7 @@ def run(folder, project, part, pattern, tests, jobs):
     subprocess.run(["git", "clone", "-q", ROOT, clone], check=True)
     source = clone / "src" / f"ChannelAudit.{project}"
     leave_others(source, pattern)
-    names = [f"FullyQualifiedName~ChannelAudit.{name}.Tests.{group}." for name, groups in tests.items() for group in groups]
+    names = [f"FullyQualifiedName~.Tests.{group}." for groups in tests.values() for group in groups]
     config = {"stryker-config": {
         "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "dots"], "verbosity": "info",
         **({"test-case-filter": "|".join(names)} if names else {}),
