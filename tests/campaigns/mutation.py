@@ -4,8 +4,8 @@
     python3 tests/campaigns/mutation.py FOLDER [--jobs 2] [--kept] [signals|measures|criteria|verdicts|decisions|signals/Spectra ...]
 
 Works on a clone of the last commit in FOLDER. Each area is tried with the tests that are about it (AREAS) and nothing wider: whole runs of the program would notice more, for days. An area of several folders is tried
-folder by folder, each of which can be named alone; with --kept a folder that has its report keeps it. Prints a line a folder and an area: mutants that were killed (by a failing test or by a time-out), that survived,
-that no test reaches; the score is killed of all. Survivors are listed in FOLDER/AREA.txt. Ends with 1 when a score is below 80 %.
+folder by folder, each of which can be named alone; with --kept a folder that has its report keeps it. Prints a line a folder and an area: mutants that were killed (by a
+failing test or by a time-out, which on a busy machine may be the machine's), that survived, that no test reaches; the score is killed of all. Survivors and time-outs are listed in FOLDER/AREA.txt. Ends with 1 when a score is below 80 %.
 Python's standard library only.
 """
 import argparse
@@ -70,29 +70,29 @@ def report(folder, part):
     return next(iter(sorted((folder / part).rglob("mutation-report.json"))), None)
 
 
-# Killed, survived, not reached; and those that were not killed, each with its line and what stood there instead.
+# Killed, survived, not reached, and those of the killed that ran out of time; then all that no test failed for, each with its line and what stood there instead.
 def read(place):
     counts, left = {}, []
     for name, file in sorted(json.loads(place.read_text(encoding="utf-8-sig"))["files"].items()):
         lines = file["source"].split("\n")
         for mutant in file["mutants"]:
             counts[mutant["status"]] = counts.get(mutant["status"], 0) + 1
-            if mutant["status"] in ("Survived", "NoCoverage"):
+            if mutant["status"] in ("Survived", "NoCoverage", "Timeout"):
                 line = mutant["location"]["start"]["line"]
                 left.append(f"{mutant['status']} {os.path.basename(name)}:{line} {mutant['mutatorName']}\n    {lines[line - 1].strip()}\n    -> {' '.join(str(mutant.get('replacement', '')).split())[:200]}")
-    return [counts.get("Killed", 0) + counts.get("Timeout", 0), counts.get("Survived", 0), counts.get("NoCoverage", 0)], left
+    return [counts.get("Killed", 0) + counts.get("Timeout", 0), counts.get("Survived", 0), counts.get("NoCoverage", 0), counts.get("Timeout", 0)], left
 
 
 def tell(name, counts):
-    killed, survived, unreached = counts
-    score = 100.0 * killed / max(1, sum(counts))
-    print(f"{name}: {killed} killed, {survived} survived, {unreached} not reached: {score:.1f} %", flush=True)
+    killed, survived, unreached, late = counts
+    score = 100.0 * killed / max(1, killed + survived + unreached)
+    print(f"{name}: {killed} killed ({late} by time), {survived} survived, {unreached} not reached: {score:.1f} %", flush=True)
     return score
 
 
 def judge(folder, area, wanted, jobs, kept):
     project, parts, tests = AREAS[area]
-    totals, left = [0, 0, 0], []
+    totals, left = [0, 0, 0, 0], []
     for part, pattern in parts.items():
         if wanted and part != wanted:
             continue
