@@ -46,16 +46,25 @@ def leave_others(source, pattern):
             file.write_text(re.sub(r"^namespace ", "// Stryker disable all\nnamespace ", text, count=1, flags=re.MULTILINE), encoding="utf-8-sig")
 
 
+# Tests that are not asked are hidden from the runner, which else looks for thousands of them before each change.
+def hide_others(source, groups):
+    for file in source.rglob("*.cs"):
+        place = file.relative_to(source).parts
+        if groups and place[0] not in groups and "obj" not in place:
+            text = file.read_text(encoding="utf-8-sig")
+            file.write_text(re.sub(r"^public (sealed )?class (\w+Tests)\b", r"internal \1class \2", text, flags=re.MULTILINE), encoding="utf-8-sig")
+
+
 def run(folder, project, part, pattern, tests, jobs):
     clone = folder / "clone"
     shutil.rmtree(clone, ignore_errors=True)
     subprocess.run(["git", "clone", "-q", ROOT, clone], check=True)
     source = clone / "src" / f"ChannelAudit.{project}"
     leave_others(source, pattern)
-    names = [f"FullyQualifiedName~.Tests.{group}." for groups in tests.values() for group in groups]
+    for name, groups in tests.items():
+        hide_others(clone / "tests" / f"ChannelAudit.{name}.Tests", groups)
     config = {"stryker-config": {
         "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": [pattern], "configuration": "Release", "concurrency": jobs, "reporters": ["json", "dots"], "verbosity": "info",
-        **({"test-case-filter": "|".join(names)} if names else {}),
     }}
     place = folder / f"{part}.json"
     place.write_text(json.dumps(config))
