@@ -7,6 +7,9 @@ internal static class Guarded
 {
     // Four times the file is what may be allocated for it; beyond it what a reader needs for an empty one, tables and buffers of a fixed size.
     private const int Times = 4;
+
+    // The parser of TOML makes a tree of up to 240 bytes for a byte of a good file, and up to 1050 of a text full of wrong escapes; files over 1 MiB are not given to it.
+    private const int TimesOfToml = 1100;
     private const long Fixed = 8L << 20;
 
     private static readonly byte[] Block = new byte[1 << 16];
@@ -35,7 +38,8 @@ internal static class Guarded
 
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
         long size = target is "bundle" && allocated > Fixed ? Unpacked(path, bytes.LongLength) : bytes.LongLength;
-        return allocated <= Fixed + (Times * size)
+        int times = target is "setup" or "criteria" ? TimesOfToml : Times;
+        return allocated <= Fixed + (times * size)
             ? fault
             : throw new InvalidOperationException(FormattableString.Invariant($"{allocated} bytes allocated for a file of {size}"));
     }

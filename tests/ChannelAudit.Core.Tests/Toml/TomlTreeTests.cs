@@ -71,4 +71,23 @@ public sealed class TomlTreeTests
         "f.toml: lists or tables nested too deeply",
         "no key of ours needs more than a table in a list",
         () => TomlTree.Parse("x = " + new string('[', 100_000), "f.toml"));
+
+    // A recording or a picture given by mistake: a fault in every byte must not be a record in memory each.
+    [Theory]
+    [InlineData("\u0001", 1)]
+    [InlineData("#\n\u0016", 2)]
+    [InlineData("a = 1\n\n\u007F", 3)]
+    [InlineData("a = \"\0", 1)]
+    [InlineData("@", 1)]
+    [InlineData("a = 1\n]", 2)]
+    public void TheFirstFaultOfManyIsSaidAndTakesNoMemory(string start, int line)
+    {
+        string toml = start + new string(start[^1], 100_000);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => TomlTree.Parse(toml, "f.toml"));
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 16 * toml.Length);
+        Assert.StartsWith(FormattableString.Invariant($"f.toml, line {line}: not valid TOML: "), fault.Message, StringComparison.Ordinal);
+        Assert.InRange(fault.Message.Length, 1, 300);
+    }
 }

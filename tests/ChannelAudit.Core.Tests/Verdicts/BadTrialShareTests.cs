@@ -58,7 +58,8 @@ public sealed class BadTrialShareTests
     [Fact]
     public void WhatPassesHasNeitherEvidenceNorReasons()
     {
-        (Grade grade, ImmutableArray<Evidence> evidence, ImmutableArray<string> reasons) = Of(new GradeCounts(7, 0, 1));
+        (Grade grade, ImmutableArray<Evidence> evidence, ImmutableArray<string> reasons) = BadTrialShare.Of(
+            [.. Enumerable.Range(1, 8).Select(n => n == 8 ? JudgedCase.Cell(n, Grade.Reject, "drift") : JudgedCase.Cell(n, Grade.Pass))], DefaultCriteria.All);
 
         Assert.Equal(Grade.Pass, grade);
         Assert.Empty(evidence);

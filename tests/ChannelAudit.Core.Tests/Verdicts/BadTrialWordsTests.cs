@@ -13,6 +13,7 @@ public sealed class BadTrialWordsTests
     [InlineData(Grade.Questionable, 1, 1, "drift", "1 of 1 trial did not pass, for drift")]
     [InlineData(Grade.Questionable, 12, 29, "drift", "12 of 29 trials did not pass, mostly for drift")]
     [InlineData(Grade.Questionable, 3, 8, "", "3 of 8 trials did not pass")]
-    public void OneAndManyAreToldApart(Grade share, int bad, int all, string reason, string text) =>
-        Assert.Equal(text, BadTrialWords.Of(share, bad, all, reason.Length == 0 ? [] : [reason]));
+    [InlineData(Grade.Reject, 9, 29, "clipping drift", "9 of 29 trials are rejected, mostly for clipping, drift")]
+    public void OneAndManyAreToldApart(Grade share, int bad, int all, string reasons, string text) =>
+        Assert.Equal(text, BadTrialWords.Of(share, bad, all, [.. reasons.Split(' ', StringSplitOptions.RemoveEmptyEntries)]));
 }
