@@ -93,6 +93,19 @@ public sealed class CriteriaFileTests
     }
 
     [Fact]
+    public void ATableThatChangesNothingKeepsTheDefaultsSource() =>
+        Assert.Equal(DefaultCriteria.All.For("drift").Source, CriteriaFile.Parse("[drift]\nreject = [{ drift_slope = 6000 }, { headroom = 20 }]\n", "lab.toml").For("drift").Source);
+
+    [Fact]
+    public void TheTextHasABlankLineBetweenReasonsAndMarksOnlyWhatIsOff()
+    {
+        string text = CriteriaText.Canonical(DefaultCriteria.All);
+
+        Assert.StartsWith("[bridge]\nquestionable = [{ rho_high_rest = 0.12 }, ", text, StringComparison.Ordinal);
+        Assert.Contains("\n\n[dropout]\nquestionable = [{ gap = 0.001 }]\nreject = [{ gap = 50.0 }, { missing = 5.0 }]\nchannel_questionable = []  # off\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ASourceWithQuotesSurvives()
     {
         AuditCriteria first = CriteriaFile.Parse("[clipping]\nsource = 'a \"b\" \\c'\n", "lab.toml");
@@ -101,7 +114,16 @@ public sealed class CriteriaFileTests
     }
 
     [Fact]
-    public void EqualLimitsAreInOrder() => CriteriaFile.Parse("[flatline]\nquestionable = [{ flat_run = 200 }]\n", "lab.toml");
+    public void EqualLimitsAreInOrder() =>
+        CriteriaFile.Parse("[flatline]\nquestionable = [{ flat_run = 200 }]\n[drift]\nquestionable = [{ headroom = 20 }]\n", "lab.toml");
+
+    // An effect can be more than all there was, a deflection longer than the way to the nearer rail; no room at all is where headroom ends.
+    [Theory]
+    [InlineData("line-noise", "line_effect = 250.0")]
+    [InlineData("clipping", "peak_use = 120.0")]
+    [InlineData("drift", "headroom = 0.0")]
+    public void LimitsAtTheEndOfWhatCanBeAreRead(string reason, string limit) =>
+        Assert.Equal($"[{{ {limit} }}]", CriteriaText.Sets(CriteriaFile.Parse($"[{reason}]\nreject = [{{ {limit} }}]\n", "lab.toml").For(reason).Reject));
 
     [Fact]
     public void OfSeveralAlternativesTheMildestQuestionableLimitCounts() => CriteriaFile.Parse(

@@ -61,6 +61,40 @@ public sealed class FrozenCriteriaTests
         Assert.StartsWith("[lead-swap] questionable: not there -> [{ swap_own = 6.0", Assert.Single(CriteriaFile.Parse(file, "frozen.toml").Frozen!.Differences), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void TheFileBeginsWithWhatItIsAndWhatToDoWithIt() => Assert.StartsWith(
+        "# Limits of channelaudit 1.0.0, frozen on 2026-03-01: all that were in force, with their sources.\n"
+            + $"# SHA-256 of the limits: {Lab.Sha256} (comments and sources do not change it).\n"
+            + "# Give this file to --criteria: every audit says whether the limits are still those of that day.\n\n[bridge]\n",
+        Frozen,
+        StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("date")]
+    [InlineData("version")]
+    [InlineData("sha256")]
+    [InlineData("limits")]
+    public void ARecordThatLacksSomethingIsRefused(string key)
+    {
+        string[] lines = ["date = 2026-03-01", "version = \"1.0.0\"", "sha256 = \"00\"", "limits = \"\""];
+        string toml = "[frozen]\n" + string.Join('\n', lines.Where(line => !line.StartsWith(key, StringComparison.Ordinal)));
+
+        Faults.AreExactly(
+            $"lab.toml, line 1: [frozen] has no {key}",
+            "freeze the limits again with criteria freeze, or take the table out: the limits then count as not frozen",
+            () => CriteriaFile.Parse(toml, "lab.toml"));
+    }
+
+    [Fact]
+    public void FrozenLimitsThatThisVersionCannotReadAreADifference()
+    {
+        const string toml = "[frozen]\ndate = 2026-03-01\nversion = \"9.0.0\"\nsha256 = \"00\"\nlimits = \"[later]\"\n";
+
+        Assert.Equal(
+            "the frozen limits cannot be read by this version: [frozen] limits, line 1: [later] is no reason code with limits",
+            CriteriaFile.Parse(toml, "lab.toml").Frozen!.Differences[^1]);
+    }
+
     [Theory]
     [InlineData("[frozen]\ndate = 2026-03-01\n", "[frozen] has no sha256")]
     [InlineData("[frozen]\ndat = 2026-03-01\n", "unknown key 'dat' in [frozen]")]
