@@ -23,7 +23,7 @@ LEAST = 80.0
 # The project, the patterns of its files by part, and the folders of tests that are asked, by test project (none: all of them).
 AREAS = {
     "signals": ("Signals", {name: f"{name}/**/*.cs" for name in ["Arithmetic", "Filters", "Lines", "Random", "Spectra", "Statistics", "Trends"]}, {"Signals": []}),
-    "measures": ("Core", {"Measures": "Measures/**/*.cs"}, {"Core": ["Measures", "Survey", "Segments"]}),
+    "measures": ("Core", {"Measures": "Measures/**/*.cs"}, {"Core": ["Measures"]}),
     "criteria": ("Core", {"Criteria": "Criteria/**/*.cs"}, {"Core": ["Criteria", "Findings"]}),
     "verdicts": ("Core", {"Verdicts": "Verdicts/**/*.cs"}, {"Core": ["Verdicts", "Lists", "Findings"]}),
     "decisions": ("Core", {"Decisions": "Decisions/**/*.cs"}, {"Core": ["Decisions", "Hostile"]}),
