@@ -4,7 +4,7 @@
     python3 tests/campaigns/mutation.py FOLDER [--jobs 2] [--kept] [signals|measures|criteria|verdicts|decisions|signals/Spectra ...]
 
 Works on a clone of the last commit in FOLDER. Each area is tried with the tests that are about it (AREAS) and nothing wider: whole runs of the program would notice more, for days. An area of several folders is tried
-folder by folder, each of which can be named alone; with --kept a folder that has its report keeps it. Prints a line a folder and an area: mutants that were killed (by a
+folder by folder, one of many files by their first letters, each of which can be named alone; with --kept a part that has its report keeps it. Prints a line a part and an area: mutants that were killed (by a
 failing test or by a time-out, which on a busy machine may be the machine's), that survived, that no test reaches; the score is killed of all. Survivors and time-outs are listed in FOLDER/AREA.txt. Ends with 1 when a score is below 80 %.
 Python's standard library only.
 """
@@ -23,7 +23,7 @@ LEAST = 80.0
 # The project, the patterns of its files by part, and the folders of tests that are asked, by test project (none: all of them).
 AREAS = {
     "signals": ("Signals", {name: f"{name}/**/*.cs" for name in ["Arithmetic", "Filters", "Lines", "Random", "Spectra", "Statistics", "Trends"]}, {"Signals": []}),
-    "measures": ("Core", {"Measures": "Measures/**/*.cs"}, {"Core": ["Measures"]}),
+    "measures": ("Core", {name: f"Measures/[{name}]*.cs" for name in ["BC", "DEF", "KL", "M", "NP", "RSW"]}, {"Core": ["Measures", "Criteria"]}),
     "criteria": ("Core", {"Criteria": "Criteria/**/*.cs"}, {"Core": ["Criteria", "Findings"]}),
     "verdicts": ("Core", {"Verdicts": "Verdicts/**/*.cs"}, {"Core": ["Verdicts", "Lists", "Findings"]}),
     "decisions": ("Core", {"Decisions": "Decisions/**/*.cs"}, {"Core": ["Decisions", "Hostile"]}),
@@ -125,7 +125,7 @@ def main():
     words.add_argument("folder", type=pathlib.Path)
     words.add_argument("areas", nargs="*")
     words.add_argument("--jobs", type=int, default=2)
-    words.add_argument("--kept", action="store_true", help="a folder of an area that has its report in FOLDER is not tried again")
+    words.add_argument("--kept", action="store_true", help="a part of an area that has its report in FOLDER is not tried again")
     given = words.parse_intermixed_args()
     folder = given.folder.resolve()
     folder.mkdir(parents=True, exist_ok=True)
