@@ -13,6 +13,9 @@ internal sealed record SmallTable
 {
     private const long MostBytes = 1 << 28;
 
+    // A table of samples has more, and a line of nothing but separators; each would be kept as a name and looked at for what was meant.
+    private const int MostColumns = 1000;
+
     /// <summary>The file's name without its folder.</summary>
     public required string File { get; init; }
 
@@ -25,7 +28,7 @@ internal sealed record SmallTable
     /// <summary>Reads a table.</summary>
     /// <param name="path">The file.</param>
     /// <param name="kind">What it should be, for messages.</param>
-    /// <exception cref="ChannelAuditException">When it cannot be read, is empty, or a row is too long or too short, or a quote is not closed in its line.</exception>
+    /// <exception cref="ChannelAuditException">When it cannot be read, is empty or has more than 1000 columns, or a row is too long or too short, or a quote is not closed in its line.</exception>
     public static SmallTable Read(string path, SmallTableKind kind)
     {
         string file = Path.GetFileName(path);
@@ -103,12 +106,22 @@ internal sealed record SmallTable
         using SepReader reader = options.FromText(text);
         ImmutableArray<string> columns = [];
         ImmutableArray<SmallTableRow>.Builder rows = ImmutableArray.CreateBuilder<SmallTableRow>();
+        int next = 1;
         foreach (SepReader.Row row in reader)
         {
+            // Of the first row the reader says that it begins in line 2.
+            int line = next;
+            next = row.LineNumberToExcl;
+
             // RFC 4180 allows a line break within quotes; here it is a quote too many, which would swallow the rows below it.
-            if (row.LineNumberToExcl - row.LineNumberFrom > 1)
+            if (next - line > 1)
             {
-                throw SmallTableErrors.OpenQuote(file, row.LineNumberFrom);
+                throw SmallTableErrors.OpenQuote(file, line);
+            }
+
+            if (row.ColCount > MostColumns)
+            {
+                throw SmallTableErrors.TooWide(file, line, row.ColCount, kind);
             }
 
             ImmutableArray<string> cells = Cells(row);
@@ -125,10 +138,10 @@ internal sealed record SmallTable
 
             if (cells.Length != columns.Length)
             {
-                throw SmallTableErrors.Ragged(file, row.LineNumberFrom, columns.Length, cells.Length);
+                throw SmallTableErrors.Ragged(file, line, columns.Length, cells.Length);
             }
 
-            rows.Add(new SmallTableRow(row.LineNumberFrom, cells));
+            rows.Add(new SmallTableRow(line, cells));
         }
 
         return new SmallTable { File = file, Columns = columns, Rows = rows.ToImmutable() };

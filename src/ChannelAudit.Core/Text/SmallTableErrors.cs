@@ -29,6 +29,10 @@ internal static class SmallTableErrors
     /// <summary>A table that cannot be meant.</summary>
     public static ChannelAuditException TooLarge(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: larger than 256 MiB", kind.Shape);
 
+    /// <summary>More columns than any table of ours has.</summary>
+    public static ChannelAuditException TooWide(string file, int line, int columns, SmallTableKind kind) =>
+        Fault($"{file}, line {Text(line)}: not {kind.Noun}: {Text(columns)} columns", kind.Shape);
+
     /// <summary>A quote that is never closed.</summary>
     public static ChannelAuditException OpenQuote(string file, Exception inner) =>
         new(FaultKind.Usage, $"{file}: a quote is opened and never closed", "remove the single quote sign, or double it inside a quoted cell", inner);

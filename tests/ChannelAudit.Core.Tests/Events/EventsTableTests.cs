@@ -19,6 +19,22 @@ public sealed class EventsTableTests
         Assert.Equal([new(0.1m, 2m, "rest"), new(12.5m, 3m, "smile"), new(-0.5m, 0m, "cue")], events.ToArray());
     }
 
+    // A table of samples, or a line of separators: whoever has a thousand columns has no events.
+    [Fact]
+    public void MoreThanAThousandColumnsAreNoTableAndTakeNoMemory()
+    {
+        string header = "onset\t" + string.Join('\t', Enumerable.Range(2, 999));
+        string rows = '\n' + string.Join('\t', Enumerable.Range(1, 1000));
+        Assert.Equal(1m, Assert.Single(Read(header + rows)).OnsetS);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Read("onset" + new string(';', 50_000)));
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 4_000_000);
+        Assert.Equal("e.tsv, line 1: not an events table: 50001 columns", fault.Message);
+        Assert.Equal(Shape, fault.Hint);
+        Assert.Contains("1001 columns", Assert.Throws<ChannelAuditException>(() => Read(header + "\tmore" + rows)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void MissingCellsAreToleratedInEverySpelling()
     {
@@ -72,6 +88,7 @@ public sealed class EventsTableTests
         { "onset\tduration\n1e30\t2\n", "e.tsv, line 2, column \"onset\": 1e30 s is out of range | write seconds from the first sample; sample numbers and dates do not fit" },
         { "onset\tduration\ttrial_type\n1\t2\t\"a\n3\t2\tb\n", "e.tsv, line 2: a quote is opened and not closed in this line | remove the single quote sign, or double it inside a quoted cell" },
         { "onset\tduration\ttrial_type\n1\t2\t\"a\n3\t2\tb\"\n", "e.tsv, line 2: a quote is opened and not closed in this line | remove the single quote sign, or double it inside a quoted cell" },
+        { "onset\tduration\t\"a\nb\"\n1\t2\tx\n", "e.tsv, line 1: a quote is opened and not closed in this line | remove the single quote sign, or double it inside a quoted cell" },
         { "onset\tduration\ttrial_type\n1\t2\ta\n3\t2\n", "e.tsv, line 3: expected 3 columns, found 2 | give every row one cell a column, n/a for what is missing, and put cells that hold the separator in double quotes" },
         { "onset\tonset\n1\t2\n", "e.tsv, header: the column \"onset\" is there twice | keep one of them, or rename the other" },
         { "a\0b\n", $"e.tsv: not an events table: the bytes are no text | {Shape}" },
