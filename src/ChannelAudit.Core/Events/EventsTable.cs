@@ -43,17 +43,16 @@ public static class EventsTable
         ImmutableArray<Warning>.Builder odd = ImmutableArray.CreateBuilder<Warning>();
         foreach (SmallTableRow row in table.Rows)
         {
-            string place = "line " + row.Line.ToString(CultureInfo.InvariantCulture);
             if (Seconds(table, row, onset) is not { } at)
             {
-                odd.Add(new Warning(table.File, place, "an event without an onset is left out"));
+                odd.Add(new Warning(table.File, Place(row), "an event without an onset is left out"));
                 continue;
             }
 
             decimal? lasts = Seconds(table, row, duration);
             if (lasts < 0)
             {
-                throw TableErrors.NegativeDuration(table.File, place, lasts.Value);
+                throw TableErrors.NegativeDuration(table.File, Place(row), lasts.Value);
             }
 
             events.Add(new RecordedEvent(at, lasts, SmallTable.Cell(row, label)));
@@ -62,6 +61,8 @@ public static class EventsTable
         warnings = odd.ToImmutable();
         return events.ToImmutable();
     }
+
+    private static string Place(SmallTableRow row) => "line " + row.Line.ToString(CultureInfo.InvariantCulture);
 
     private static decimal? Seconds(SmallTable table, SmallTableRow row, int column)
     {

@@ -11,7 +11,7 @@ namespace ChannelAudit.Text;
 /// </remarks>
 internal sealed record SmallTable
 {
-    private const long MostBytes = 1 << 28;
+    private const long MostBytes = 1 << 26;
 
     // A table of samples has more, and a line of nothing but separators; each would be kept as a name and looked at for what was meant.
     private const int MostColumns = 1000;
@@ -124,7 +124,7 @@ internal sealed record SmallTable
                 throw SmallTableErrors.TooWide(file, line, row.ColCount, kind);
             }
 
-            ImmutableArray<string> cells = Cells(row);
+            ImmutableArray<string> cells = Cells(row, rows.Count > 0 ? rows[^1].Cells : []);
             if (cells.All(cell => cell.Length == 0) && (columns.IsEmpty || cells.Length == 1))
             {
                 continue;
@@ -155,14 +155,16 @@ internal sealed record SmallTable
             : header.Contains(',', StringComparison.Ordinal) ? ',' : '\t';
     }
 
-    private static ImmutableArray<string> Cells(SepReader.Row row)
+    // What stands in the row above, too, is kept once: recordings, channels, conditions.
+    private static ImmutableArray<string> Cells(SepReader.Row row, ImmutableArray<string> above)
     {
         ImmutableArray<string>.Builder cells = ImmutableArray.CreateBuilder<string>(row.ColCount);
         for (int column = 0; column < row.ColCount; column++)
         {
-            cells.Add(row[column].Span.Trim().ToString());
+            ReadOnlySpan<char> cell = row[column].Span.Trim();
+            cells.Add(column < above.Length && cell.SequenceEqual(above[column]) ? above[column] : cell.ToString());
         }
 
-        return cells.ToImmutable();
+        return cells.MoveToImmutable();
     }
 }

@@ -27,7 +27,7 @@ internal static class SmallTableErrors
     public static ChannelAuditException Empty(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: the file is empty", $"{kind.Shape}; a pipe or a device cannot be read");
 
     /// <summary>A table that cannot be meant.</summary>
-    public static ChannelAuditException TooLarge(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: larger than 256 MiB", kind.Shape);
+    public static ChannelAuditException TooLarge(string file, SmallTableKind kind) => Fault($"{file}: not {kind.Noun}: larger than 64 MiB", kind.Shape);
 
     /// <summary>More columns than any table of ours has.</summary>
     public static ChannelAuditException TooWide(string file, int line, int columns, SmallTableKind kind) =>

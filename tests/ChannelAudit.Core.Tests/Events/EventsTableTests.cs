@@ -35,6 +35,19 @@ public sealed class EventsTableTests
         Assert.Contains("1001 columns", Assert.Throws<ChannelAuditException>(() => Read(header + "\tmore" + rows)).Message, StringComparison.Ordinal);
     }
 
+    // The worst there is: rows of two letters. What a row takes beside them is its place, its cells and the event.
+    [Fact]
+    public void ShortRowsTakeAtMostSeventyTimesTheirLength()
+    {
+        string text = "onset\tduration\n" + string.Concat(Enumerable.Repeat("1\t2\n", 100_000));
+        using TemporaryFolder folder = new();
+        string path = folder.Write("e.tsv", text);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        Assert.Equal(100_000, EventsTable.Read(path).Length);
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 70L * text.Length);
+    }
+
     [Fact]
     public void MissingCellsAreToleratedInEverySpelling()
     {

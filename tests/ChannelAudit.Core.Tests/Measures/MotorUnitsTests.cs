@@ -47,6 +47,44 @@ public sealed class MotorUnitsTests
     public void OnlySpikesOfFiveTimesTheScaleAreCounted(double height, bool isTrain) => Assert.Equal(isTrain, Hold(Train(6, height, Potential)));
 
     [Theory]
+    [InlineData(10, true)]
+    [InlineData(9.9, false)]
+    public void TheScaleIsThatOfTheSignal(double height, bool isTrain) => Assert.Equal(isTrain, new MotorUnits(Train(6, height, Potential), 1000).Hold(Top, 2));
+
+    // Of two spikes 5 ms apart only the higher is a top, of two 6 ms apart both.
+    [Theory]
+    [InlineData(5, 0)]
+    [InlineData(-5, 0)]
+    [InlineData(6, 1)]
+    [InlineData(-6, 1)]
+    public void ATopIsTheHighestWithinFiveMilliseconds(int distance, int tops)
+    {
+        double[] y = new double[2001];
+        (y[Top], y[1300], y[1300 + distance]) = (10, 9, 30);
+
+        Assert.Equal(tops, new MotorUnits(y, 1000).Kin(Top, 1).Alike);
+    }
+
+    [Fact]
+    public void SpikesAtTheVeryEndsAreNoPeaks()
+    {
+        double[] y = new double[201];
+        (y[100], y[4], y[196], y[1], y[200]) = (10, 10, 10, 10, 10);
+
+        Assert.Equal((0, 0), new MotorUnits(y, 1000).Kin(100, 1));
+    }
+
+    [Fact]
+    public void AnOffsetChangesNoLikenessAndAPlainOffsetIsLikeNothing()
+    {
+        double[] near = [2, 2, 1, 3, 12, 3, 1, 2, 2, 2, 2];
+        double[] wide = [.. Enumerable.Repeat(7.0, 8), .. near.Select(value => value + 5)];
+
+        Assert.Equal(1, MotorUnits.KinOf(near, 10, wide, 10));
+        Assert.Equal(0, MotorUnits.KinOf(near, 10, [.. Enumerable.Repeat(7.0, 19)], 10));
+    }
+
+    [Theory]
     [InlineData(500, 4)]
     [InlineData(501, 3)]
     public void HalfASecondIsTheReach(int last, int alike)
