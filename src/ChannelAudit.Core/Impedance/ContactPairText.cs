@@ -9,6 +9,9 @@ namespace ChannelAudit.Impedance;
 /// <param name="setup">For the ids of electrodes.</param>
 internal sealed class ContactPairText(ImmutableArray<string> siteNames, StudySetup setup)
 {
+    // Two names and two ids. Each dash is tried with all that stands on either side, which grows with the square of the length.
+    private const int Longest = 400;
+
     /// <summary>Reads a pair.</summary>
     /// <param name="text">The cell.</param>
     /// <param name="site">The site of the row: it is meant where an end names none.</param>
@@ -47,7 +50,7 @@ internal sealed class ContactPairText(ImmutableArray<string> siteNames, StudySet
 
     private static IEnumerable<(string Left, string Right)> Halves(string text)
     {
-        for (int dash = text.IndexOf('-', StringComparison.Ordinal); dash >= 0; dash = text.IndexOf('-', dash + 1))
+        for (int dash = text.Length > Longest ? -1 : text.IndexOf('-', StringComparison.Ordinal); dash >= 0; dash = text.IndexOf('-', dash + 1))
         {
             yield return (text[..dash].Trim(), text[(dash + 1)..].Trim());
         }

@@ -66,6 +66,21 @@ public sealed class ImpedanceLogTests
         Assert.Equal(["left-cheek.1.a-left-eye.b", "a-b"], log.Readings.Select(reading => reading.PairCode), StringComparer.Ordinal);
     }
 
+    // Every dash may be the one between two names, so that a long cell of nothing else must not be tried to its end.
+    [Theory]
+    [InlineData("k", 200)]
+    [InlineData("k", 20_000)]
+    [InlineData("cheek.a", 20_000)]
+    public void ALineOfDashesIsNoPairAndTakesNoMemory(string start, int dashes)
+    {
+        string text = $"site\tpair\tkohm\ncheek\t{start}{new string('-', dashes)}\t3\n";
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        ChannelAuditException fault = Assert.Throws<ChannelAuditException>(() => Read(text));
+
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 2_000_000);
+        Assert.Contains("is no pair of contacts", fault.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("site\tpair\tkohm\r\ncheek\ta-b\t4.8\r\n\r\n")]
     [InlineData("\uFEFFsite\tpair\tkohm\ncheek\ta-b\t4.8")]
