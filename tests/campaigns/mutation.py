@@ -20,7 +20,7 @@ import sys
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 VERSION = "5.1.0"
 LEAST = 80.0
-# The project, the patterns of its files by part, and the folders of tests that are asked, by test project (none: all of them).
+# The project, the patterns of its files by part, and the folders of tests that are asked, by test project (none: the one of the part's name).
 AREAS = {
     "signals": ("Signals", {name: [f"{name}/**/*.cs"] for name in ["Arithmetic", "Filters", "Lines", "Random", "Spectra", "Statistics", "Trends"]}, {"Signals": []}),
     # Without the catalog, a table of names and words that only pages and tables show.
@@ -51,7 +51,7 @@ def leave_others(source, patterns):
 def hide_others(source, groups):
     for file in source.rglob("*.cs"):
         place = file.relative_to(source).parts
-        if groups and place[0] not in groups and "obj" not in place:
+        if place[0] not in groups and "obj" not in place:
             text = file.read_text(encoding="utf-8-sig")
             file.write_text(re.sub(r"^public (sealed )?class (\w+Tests)\b", r"internal \1class \2", text, flags=re.MULTILINE), encoding="utf-8-sig")
 
@@ -63,7 +63,7 @@ def run(folder, project, part, patterns, tests, jobs):
     source = clone / "src" / f"ChannelAudit.{project}"
     leave_others(source, patterns)
     for name, groups in tests.items():
-        hide_others(clone / "tests" / f"ChannelAudit.{name}.Tests", groups)
+        hide_others(clone / "tests" / f"ChannelAudit.{name}.Tests", groups or [part])
     config = {"stryker-config": {
         "test-projects": [f"../../tests/ChannelAudit.{name}.Tests/ChannelAudit.{name}.Tests.csproj" for name in tests], "mutate": patterns, "configuration": "Release", "concurrency": jobs, "reporters": ["json", "dots"], "verbosity": "info",
     }}

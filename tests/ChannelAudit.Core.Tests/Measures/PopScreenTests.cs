@@ -64,6 +64,11 @@ public sealed class PopScreenTests
         Assert.Equal(passed.Where((value, i) => Math.Abs(value) >= least / 2 || pops.Any(pop => Math.Abs(pop - start - i) <= 50)).Sum(value => value * value), atPops, 9);
     }
 
+    [Theory]
+    [InlineData(1000, 500)]
+    [InlineData(497.4, 248)]
+    public void TheFilterWarmsUpForHalfASecond(double rateHz, int samples) => Assert.Equal(samples, PopFilter.WarmUp(rateHz));
+
     [Fact]
     public void APeakIsReadAsAnAmplitudeAndARatio()
     {

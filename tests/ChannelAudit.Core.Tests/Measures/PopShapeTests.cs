@@ -13,6 +13,7 @@ public sealed class PopShapeTests
     [InlineData(14.82, false)]
     [InlineData(14.83, true)]
     [InlineData(-14.83, true)]
+    [InlineData(10 * Signals.Statistics.RobustScale.Normal, true)]
     public void TenTimesTheScaleIsHighEnough(double height, bool isSpike) => Assert.Equal(isSpike, IsSpike(height));
 
     [Fact]
@@ -87,6 +88,8 @@ public sealed class PopShapeTests
     // 8 times the rms of 10 to 100 ms on either side.
     [Theory]
     [InlineData(-100, -10, 2.4, true)]
+    [InlineData(-100, -10, 2.5, true)]
+    [InlineData(10, 100, 2.5, true)]
     [InlineData(-100, -10, 2.6, false)]
     [InlineData(10, 100, 2.4, true)]
     [InlineData(10, 100, 2.6, false)]
@@ -105,15 +108,46 @@ public sealed class PopShapeTests
         Assert.Equal(isSpike, new PopShape(y, 1000).IsSpike(Top, 1, out _));
     }
 
+    // 90 of 91 values of 2.4 leave room for 7, not for 10.
+    [Theory]
+    [InlineData(-10, 7, true)]
+    [InlineData(-10, 10, false)]
+    [InlineData(100, 7, true)]
+    [InlineData(100, 10, false)]
+    [InlineData(-100, 10, false)]
+    [InlineData(101, 10, true)]
+    public void BothEndsOfASideCount(int distance, double value, bool isSpike)
+    {
+        double[] y = Quiet();
+        for (int i = 10; i <= 100; i++)
+        {
+            y[Top + (Math.Sign(distance) * i)] *= 2.4;
+        }
+
+        (y[Top], y[Top + distance]) = (20, value);
+        Assert.Equal(isSpike, new PopShape(y, 1000).IsSpike(Top, 1, out _));
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(Count - 1)]
+    [InlineData(Count - 40)]
     [InlineData(7)]
     public void AtTheEndsOnlyWhatIsThereIsAsked(int at) => Assert.True(new PopShape(With((at, 20)), 1000).IsSpike(at, 1, out _));
 
+    [Theory]
+    [InlineData(20, false)]
+    [InlineData(25, false)]
+    [InlineData(26, true)]
+    public void AStretchOfTwentyFiveMillisecondsHasNoScale(int side, bool isSpike) =>
+        Assert.Equal(isSpike, new PopShape([.. Quiet()[..side], 40, .. Quiet()[..side]], 1000).IsSpike(side, 1, out _));
+
     [Fact]
-    public void AStretchOfTwentyFiveMillisecondsHasNoScale() =>
-        Assert.False(new PopShape([.. Quiet()[..20], 40, .. Quiet()[..20]], 1000).IsSpike(20, 1, out _));
+    public void TheScaleGrowsWithTheSignal()
+    {
+        Assert.True(new PopShape([.. With((Top, 20)).Select(value => 3 * value)], 1000).IsSpike(Top, 1, out double scale));
+        Assert.Equal(3 * 1.4826, scale, 3);
+    }
 
     private static bool IsSpike(double height) => new PopShape(With((Top, height)), 1000).IsSpike(Top, 1, out _);
 
