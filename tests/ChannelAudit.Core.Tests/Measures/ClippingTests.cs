@@ -48,6 +48,88 @@ public sealed class ClippingTests
         Assert.Equal(5, broken.Samples);
     }
 
+    // Samples are looked at by 256: runs across and at the ends of such blocks, and the extremes of all.
+    [Fact]
+    public void PlacesAndExtremesAreThoseOfTheWholeStretch()
+    {
+        double[] samples = Made.Noise(54, 2, 1000);
+        foreach ((int from, int to) in new[] { (0, 2), (250, 260), (512, 513), (999, 1000) })
+        {
+            samples.AsSpan(from, to - from).Fill(from == 512 ? -10 : 10);
+        }
+
+        SampleRanges places = new();
+        ClippingCount count = new(new Rails(-10, 10, false, false, 0), places);
+        (double least, double greatest) = count.Add(samples, 5000);
+        count.Break(6000);
+        count.Break(7000);
+
+        Assert.Equal([(5000L, 5002L), (5250L, 5260L), (5512L, 5513L), (5999L, 6000L)], places.All);
+        Assert.Equal((14, 10), (count.Samples, count.LongestRun));
+        Assert.Equal((-10, 10), (least, greatest));
+    }
+
+    [Fact]
+    public void WithoutRailsOnlyTheExtremesAreTold()
+    {
+        ClippingCount count = new(default);
+
+        Assert.Equal((-7, 8), count.Add([3, -7, 8, 0], 0));
+        Assert.Equal((0, 0), (count.Samples, count.LongestRun));
+        Assert.Throws<ArgumentException>(() => count.Add([], 0));
+        Assert.Throws<ArgumentException>(() => new ClippingCount(new Rails(-1, 1, false, false, 0)).Add([], 0));
+    }
+
+    [Theory]
+    [InlineData(-10.0, 10.0, -8.9, false, 1.1)]
+    [InlineData(-10.0, 10.0, -9, true, 1.0)]
+    [InlineData(-10.0, 10.0, 9, true, 1.0)]
+    [InlineData(-10.0, 10.0, 8.9, false, 1.1)]
+    [InlineData(null, 10.0, -99, false, 109.0)]
+    [InlineData(-10.0, null, 99, false, 109.0)]
+    [InlineData(null, null, 99, false, null)]
+    public void ARailHoldsWhatIsWithinAStep(double? lower, double? upper, double level, bool holds, double? distance)
+    {
+        Rails rails = new(lower, upper, false, false, 1);
+
+        Assert.Equal(holds, rails.Holds(level));
+        Assert.Equal(lower is not null || upper is not null, rails.AnyKnown);
+        Assert.Equal(distance is null, rails.DistanceFrom(level) is null);
+        Assert.Equal(distance ?? 0, rails.DistanceFrom(level) ?? 0, 12);
+    }
+
+    [Fact]
+    public void WithoutAStepThereIsNoPile()
+    {
+        ExtremePile pile = new(0);
+        pile.Add([1, 5, 5, 5, 5, 5, 5, 5, 2], 1);
+
+        Assert.False(pile.IsRail(100));
+        Assert.Equal((5, 5, 0), (pile.Extreme, pile.Floor, pile.Step));
+    }
+
+    // Six samples at the top, each alone: held only where two stand side by side, and no pause between them.
+    [Theory]
+    [InlineData(false, true)]
+    [InlineData(true, false)]
+    public void APauseParts(bool pause, bool isRail)
+    {
+        ExtremePile pile = new(1);
+        for (int i = 0; i < 6; i++)
+        {
+            pile.Add([0, 50], 1);
+        }
+
+        if (pause)
+        {
+            pile.Break();
+        }
+
+        pile.Add([50], 1);
+        Assert.Equal(44.5, pile.Floor);
+        Assert.Equal(isRail, pile.IsRail(100));
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(-1)]

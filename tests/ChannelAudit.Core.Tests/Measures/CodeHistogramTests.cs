@@ -42,6 +42,39 @@ public sealed class CodeHistogramTests
         Assert.Equal(-3, histogram.Median());
     }
 
+    [Theory]
+    [InlineData(-12)]
+    [InlineData(70_000)]
+    public void WhatIsOutsideItsRangeIsRefused(double value) => Assert.Throws<ArgumentOutOfRangeException>(() => new CodeHistogram(-10, 10, 1).Add([value]));
+
+    [Fact]
+    public void OfNothingThereIsNoQuantile()
+    {
+        CodeHistogram histogram = new(-10, 10, 1);
+        histogram.Clear();
+        histogram.Add([]);
+
+        Assert.Equal(0, histogram.Total);
+        Assert.Throws<InvalidOperationException>(() => histogram.Median());
+        Assert.Throws<InvalidOperationException>(() => histogram.DistanceQuantile(0, 0.5));
+    }
+
+    // Groups of codes: as many as keep 65 536 of them, by powers of two; without a step 65 536 of the range.
+    [Theory]
+    [InlineData(0, 65_536, 1, 3, 3)]
+    [InlineData(0, 65_537, 1, 3, 4)]
+    [InlineData(0, 65_537, 1, 4, 4)]
+    [InlineData(0, 262_145, 1, 11, 8)]
+    [InlineData(0, 32_768, 0, 1.3, 1.5)]
+    [InlineData(5, 5, 0, 5, 5)]
+    public void FinerCodesAreCountedInGroups(double least, double greatest, double step, double value, double counted)
+    {
+        CodeHistogram histogram = new(least, greatest, step);
+        histogram.Add([value]);
+
+        Assert.Equal(counted, histogram.Median());
+    }
+
     [Fact]
     public void SixteenBitsAreCountedExactlyAndFinerCodesNearlySo()
     {

@@ -31,6 +31,47 @@ public sealed class DriftTests
         Assert.Equal([0.5], levels.Times.ToArray());
     }
 
+    // 497 samples in ten parts of 49 or 50, and a second of five samples in five.
+    [Fact]
+    public void PartsShareASecondOutEvenly()
+    {
+        double[] second = new double[497];
+        int[] ends = [49, 99, 149, 198, 248, 298, 347, 397, 447, 497];
+        for (int part = 0, i = 0; part < 10; part++)
+        {
+            for (; i < ends[part]; i++)
+            {
+                second[i] = part * part;
+            }
+        }
+
+        BaselineLevels levels = new(497, 497.4);
+        levels.Add([.. second, .. second], 4974);
+        BaselineLevels few = new(5, 5);
+        few.Add([1, 2, 30, 40, 50], 10);
+
+        Assert.Equal([20.5, 20.5], levels.Levels.ToArray());
+        Assert.Equal([10 + (248.5 / 497.4), 10 + (745.5 / 497.4)], levels.Times.Select(time => Math.Round(time, 12)), (a, b) => Math.Abs(a - b) < 1e-9);
+        Assert.Equal([30.0], few.Levels.ToArray());
+        Assert.Equal([2.5], few.Times.ToArray());
+    }
+
+    [Theory]
+    [InlineData(null, 100.0, 25, 75.0)]
+    [InlineData(-100.0, null, -25, 75.0)]
+    [InlineData(-200.0, 100.0, 50, 50.0)]
+    [InlineData(-200.0, 100.0, -100, 50.0)]
+    [InlineData(0.0, 4096.0, 1024, 50.0)]
+    [InlineData(-4096.0, 0.0, -3072, 50.0)]
+    [InlineData(100.0, 300.0, 150, 50.0)]
+    [InlineData(null, 0.0, -5, null)]
+    [InlineData(null, 100.0, 101, 0.0)]
+    public void RoomIsAShareOfTheRailsDistance(double? lower, double? upper, double level, double? percent) =>
+        Assert.Equal(percent, Of([.. Enumerable.Repeat(level, 2000)], 1000, new Rails(lower, upper, false, false, 1)).HeadroomPercent);
+
+    [Fact]
+    public void OneLevelHasNoDrift() => Assert.Throws<ArgumentException>(() => Of(new double[1000], 1000, default));
+
     [Fact]
     public void AnUnfinishedSecondGivesNoLevel()
     {

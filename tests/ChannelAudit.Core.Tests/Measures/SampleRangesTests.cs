@@ -44,6 +44,23 @@ public sealed class SampleRangesTests
         Assert.Equal([(0L, 20L), (31L, 35L)], ranges.All);
     }
 
+    [Fact]
+    public void WhatComesLaterAndLiesBeforeIsJoinedToo()
+    {
+        SampleRanges ranges = new(10);
+        ranges.Add(100, 110);
+        ranges.Add(80, 90);
+        ranges.Add(60, 69);
+        ranges.Add(121, 122);
+
+        Assert.Equal([(60L, 69L), (80L, 110L), (121L, 122L)], ranges.All);
+        Assert.Equal((40, 30), (ranges.Total, ranges.Longest));
+        Assert.Equal((0, 0), (new SampleRanges().Total, new SampleRanges().Longest));
+        Assert.False(ranges.Meets(69, 80));
+        Assert.True(ranges.Meets(68, 69));
+        Assert.True(ranges.Meets(79, 81));
+    }
+
     private static List<(long From, long To)> RunsOf(bool[] flags)
     {
         List<(long From, long To)> runs = [];

@@ -19,6 +19,43 @@ public sealed class ShortTrialLineTests
         Assert.Equal(0, emg, 1e-6);
     }
 
+    // At the corner half of the power passes, a notch takes a harmonic whole; an odd number of samples at an odd rate is as good as any.
+    [Fact]
+    public void TheFilterLeavesItsShareOfEachHarmonic()
+    {
+        SpectralFrame frame = SpectralFrame.Of(Made.Channel(1000.4), 50, 50, [], ScoringFilter.Of(new Setup.ScoringSetup { HighpassHz = 150, NotchesHz = [250] }));
+        double[] samples = Made.Sum(Made.Sine(2, 150, 1000.4, 501), Made.Sine(3, 250, 1000.4, 501), Made.Sine(4, 400, 1000.4, 501));
+        (PeakReading line, _, Surviving left) = ShortTrialLine.Of(samples, frame);
+
+        Assert.Equal(2 + 4.5 + 8, line.Power, 1e-6);
+        Assert.Equal(1 + (8 * frame.Filter.PowerAt(400, 1000.4)), left.Line.Power, 1e-6);
+        Assert.Equal((50, 50), (line.Hz, left.Line.Hz));
+    }
+
+    // 2 sigma²/N at each of eight harmonics, of which a high-pass leaves little at the first and a notch nothing at the second.
+    [Fact]
+    public void TheErrorIsThatOfTheNoiseAtEachHarmonic()
+    {
+        ScoringFilter filter = ScoringFilter.Of(new Setup.ScoringSetup { HighpassHz = 200, NotchesHz = [100] });
+        SpectralFrame frame = SpectralFrame.Of(Made.Channel(1000), 50, 50, [], filter);
+        (double error, double errorLeft, double emg, double emgLeft) = (0, 0, 0, 0);
+        for (ulong seed = 0; seed < 200; seed++)
+        {
+            (PeakReading line, double muscle, Surviving left) = ShortTrialLine.Of(Made.Noise(30_000 + seed, 3, 500), frame);
+            error += line.StandardError / 200;
+            errorLeft += left.Line.StandardError / 200;
+            emg += muscle / 200;
+            emgLeft += left.EmgPower!.Value / 200;
+        }
+
+        double expected = Math.Sqrt(Enumerable.Range(1, 8).Where(harmonic => harmonic != 2).Sum(harmonic => Math.Pow(filter.PowerAt(50 * harmonic, 1000), 2)) / 8);
+        double passed = Enumerable.Range(20, 431).Average(hz => filter.PowerAt(hz, 1000));
+
+        Assert.Equal(0.036 * Math.Sqrt(8), error, 0.015);
+        Assert.Equal(expected, errorLeft / error, 0.02);
+        Assert.Equal(passed, emgLeft / emg, 0.01);
+    }
+
     [Fact]
     public void TheNoiseBiasIsTakenOff()
     {
