@@ -44,6 +44,17 @@ public sealed class RepeatableMathTests
         }
     }
 
+    /// <summary>A hair below a whole turn is a whole turn; what is no number has no sine.</summary>
+    [Fact]
+    public void TheEndsOfTheNumbersHaveAnAnswer()
+    {
+        Assert.Equal((0.0, 1.0), RepeatableMath.SinCosTurns(-1E-20));
+        Assert.Equal((double.NaN, double.NaN), RepeatableMath.SinCosTurns(double.NaN));
+        Assert.Equal((double.NaN, double.NaN), RepeatableMath.SinCosTurns(double.NegativeInfinity));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RepeatableMath.SinCosOfPart(1, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RepeatableMath.SinCosOfPart(1, -4));
+    }
+
     [Fact]
     public void LogarithmAgreesWithTheSystemLibrary()
     {

@@ -64,6 +64,24 @@ public sealed class ButterworthOrderTests
     }
 
     [Fact]
+    public void EverySampleIsAMagnitudeAndAPieceForgetsTheLast()
+    {
+        RectifiedFilter filter = new(Butterworth.HighPassSections(5, 20, 1000));
+        var signal = OracleSignals.Signal(23, 1000, 1000);
+        var output = new double[1000];
+        var again = new double[1000];
+
+        var sum = filter.Filter(signal, output);
+        filter.Restart();
+
+        Assert.All(output, value => Assert.True(value >= 0));
+        Assert.Equal(output.Sum(), sum, 1E-9);
+        Assert.Equal(0, filter.Filter([], []));
+        Assert.Equal(sum, filter.Filter(signal, again));
+        Assert.Equal(output, again);
+    }
+
+    [Fact]
     public void AnOffsetMakesNoStepAtTheStartOfAnyPiece()
     {
         RectifiedFilter filter = new(Butterworth.HighPassSections(3, 20, 1000));

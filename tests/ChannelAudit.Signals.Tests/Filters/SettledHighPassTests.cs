@@ -41,6 +41,14 @@ public sealed class SettledHighPassTests
     }
 
     [Fact]
+    public void EachWantedSampleNeedsItsPlace()
+    {
+        SettledHighPass.Filter(Butterworth.HighPass(20, 1000), [], 0, []);
+
+        Assert.Throws<ArgumentException>(() => SettledHighPass.Filter(Butterworth.HighPass(20, 1000), new double[10], 3, new double[8]));
+    }
+
+    [Fact]
     public void AnOffsetMakesNoStep()
     {
         var output = new double[100];
