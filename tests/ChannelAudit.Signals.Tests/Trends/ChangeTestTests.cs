@@ -1,50 +1,10 @@
 using ChannelAudit.Signals.Random;
 using ChannelAudit.Signals.Trends;
-using Xunit;
-using Xunit.Abstractions;
 
 namespace ChannelAudit.Signals.Tests.Trends;
 
-public sealed class ChangeTestTests(ITestOutputHelper output)
+public sealed class ChangeTestTests
 {
-    private const int Series = 20_000;
-
-    /// <summary>The share of made series without a change below a level, which is at most the level (with three standard errors of the count).</summary>
-    [Theory]
-    [InlineData(20, 1, 0.0)]
-    [InlineData(40, 1, 0.0)]
-    [InlineData(100, 1, 0.0)]
-    [InlineData(100, 4, 0.0)]
-    [InlineData(60, 2, 0.3)]
-    [InlineData(150, 2, 0.5)]
-    public void WithoutAChangeProbabilitiesAreAtLeastWhatTheySay(int blocks, int inBlock, double correlation)
-    {
-        double[] p = Made(blocks, inBlock, correlation);
-
-        foreach (double level in new[] { 0.1, 0.01, 0.001 })
-        {
-            double share = Share(p, level);
-            output.WriteLine(FormattableString.Invariant($"{blocks} x {inBlock}, r {correlation}: {share} at {level}"));
-
-            // What lasts longer than a block is allowed for by an estimate, which costs most far out.
-            double allowed = correlation > 0 ? level * (level < 0.01 ? 4 : 2) : level;
-            Assert.InRange(share, 0, allowed + (3 * Math.Sqrt(allowed / Series)));
-        }
-    }
-
-    /// <summary>What the guide admits: few blocks tell too little of a strong correlation.</summary>
-    [Theory]
-    [InlineData(150, 2, 0.6, 0.022)]
-    [InlineData(60, 2, 0.6, 0.033)]
-    [InlineData(20, 1, 0.6, 0.054)]
-    public void AStrongCorrelationOfFewBlocksIsNotAllAllowedFor(int blocks, int inBlock, double correlation, double told)
-    {
-        double share = Share(Made(blocks, inBlock, correlation), 0.01);
-
-        output.WriteLine(FormattableString.Invariant($"{blocks} x {inBlock}, r {correlation}: {share} at 0.01"));
-        Assert.InRange(share, told - 0.005, told + 0.005);
-    }
-
     [Fact]
     public void AStepOfOneSpreadInTheMiddleIsSeenInHundredBlocks()
     {
@@ -78,30 +38,67 @@ public sealed class ChangeTestTests(ITestOutputHelper output)
     [Fact]
     public void BlocksOutOfOrderAreRefused() => Assert.Throws<ArgumentException>(() => ChangeTest.Of([1, 2], [2, 1]));
 
-    private static double[] Made(int blocks, int inBlock, double correlation)
+    // Sums -1/2, -1/2, 1/2, 1/2 add up to -1 and back: all of their square is a step in the middle, of which 10^-12 is left open. Neighbours: 1/4, and 1/sqrt(4) more.
+    [Fact]
+    public void FourValuesAreWorkedOutByHand()
     {
-        Pcg32 random = new(4711, (ulong)(blocks + inBlock));
-        return [.. Enumerable.Range(0, Series).Select(_ => P(Made(random, blocks, inBlock, correlation)))];
+        var result = ChangeTest.Of([0, 0, 1, 1], [0, 1, 2, 3]);
+
+        Assert.Equal(4, result.Blocks);
+        Near.One(0.75, result.Correlation, 1e-12);
+        Near.One(Math.Sqrt(12 * Math.Log(10) / 7), result.Statistic, 1e-5);
+        Assert.Equal(KuiperTail.Of(result.Statistic), result.P);
     }
 
-    private static double Share(double[] p, double level) => p.Count(one => one <= level) / (double)p.Length;
-
-    private static double P((double[] Values, int[] Blocks) made) => ChangeTest.Of(made.Values, made.Blocks).P;
-
-    private static (double[] Values, int[] Blocks) Made(Pcg32 random, int blocks, int inBlock, double correlation)
+    // Ten that go up and down: sums from 0 to 1, of a square of 10. That is no sign, and no correlation is asked.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void UpAndDownIsNoChange(double sign)
     {
-        double[] values = new double[blocks * inBlock];
-        double shared = random.NextGaussian();
-        for (int i = 0; i < values.Length; i++)
-        {
-            if (i % inBlock == 0)
-            {
-                shared = (correlation * shared) + (Math.Sqrt(1 - (correlation * correlation)) * random.NextGaussian());
-            }
+        var result = ChangeTest.Of([.. Enumerable.Range(0, 10).Select(i => i % 2 == 0 ? sign : -sign)], [.. Enumerable.Range(0, 10)]);
 
-            values[i] = shared + (inBlock > 1 ? random.NextGaussian() : 0);
-        }
+        Near.One(Math.Sqrt(-2.5 * Math.Log(0.96)), result.Statistic, 1e-9);
+        Assert.Equal((0, 10), (result.Correlation, result.Blocks));
+        Assert.InRange(result.P, 0.99, 1);
+    }
 
-        return (values, [.. Enumerable.Range(0, values.Length).Select(i => i / inBlock)]);
+    // A step of 1 in the middle and what is left beside it, which sums to 0 on either side: neighbours of + + - - have 1/8 and 1/sqrt(8) more, of + - + - less than nothing.
+    [Theory]
+    [InlineData("++--++--", 1, 0.125 + 0.35355339059327379)]
+    [InlineData("+-+-+-+-", 1, 0)]
+    [InlineData("++--++--", 3, 0.125 + 0.35355339059327379)]
+    public void CorrelationIsThatOfWhatIsLeftBesideTheStep(string left, int inBlock, double correlation)
+    {
+        double[] values = [.. left.SelectMany((sign, i) => Enumerable.Repeat((i < 4 ? 0 : 1) + (sign == '+' ? 0.1 : -0.1), inBlock))];
+
+        var result = ChangeTest.Of(values, [.. values.Select((_, i) => 3 * (i / inBlock))]);
+
+        Assert.Equal(8, result.Blocks);
+        Near.Within(1e-9, correlation, result.Correlation);
+
+        // Sums fall to -2 by the fourth; squares are 8 of 1/4 and 1/100, as the two have nothing in common.
+        var share = 4 * 4 / (8 * 0.26 * 8);
+        Near.One(Math.Sqrt(-2 * Math.Log(1 - share) * (1 - correlation) / (1 + correlation)), result.Statistic, 1e-9);
+    }
+
+    // Seven blocks are too few for a shape: 4/6 of their square are of neighbours, and 1/sqrt(7) more is above 0.9.
+    [Fact]
+    public void NoCorrelationIsTakenAsMoreThanNineTenths()
+    {
+        var result = ChangeTest.Of([-1, -1, -1, 0, 1, 1, 1], [0, 1, 2, 3, 4, 5, 6]);
+
+        Assert.Equal(0.9, result.Correlation);
+        Near.One(Math.Sqrt(1.75 * Math.Log(7) / 19), result.Statistic, 1e-9);
+    }
+
+    // Sums of -3 and 3, whose neighbours have nothing in common.
+    [Fact]
+    public void ValuesOfABlockCountTogether()
+    {
+        var result = ChangeTest.Of([-1, -1, -1, 3], [5, 5, 5, 9]);
+
+        Assert.Equal((0, 2), (result.Correlation, result.Blocks));
+        Near.One(Math.Sqrt(6 * Math.Log(10)), result.Statistic, 1e-5);
     }
 }
