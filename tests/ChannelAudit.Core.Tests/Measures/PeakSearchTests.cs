@@ -44,7 +44,7 @@ public sealed class PeakSearchTests
     [InlineData(92, "98=20", false)]
     [InlineData(91, "98=25", true)]
     [InlineData(125, "50=1000 400=1000", true)]
-    public void BesideAHarmonicOnlyTheHighestIs(int bin, string line, bool isPeak) => Assert.Equal(isPeak, Search(Density($"{bin}=20 {line}")).Power > 0);
+    public void BesideAHarmonicOnlyTheHighestIs(int bin, string line, bool isPeak) => Assert.Equal(isPeak, Search(Density(FormattableString.Invariant($"{bin}=20 {line}"))).Power > 0);
 
     // 100 above the floor in the five bins: at most 125 within ten. Windows of the mains are not asked.
     [Theory]
