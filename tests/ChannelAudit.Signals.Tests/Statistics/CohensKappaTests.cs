@@ -132,4 +132,16 @@ public sealed class CohensKappaTests
         Assert.Throws<ArgumentOutOfRangeException>(() => CohensKappa.Of([1], 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => CohensKappa.Of([1, 2, 3, 4], 2, confidence: 1));
     }
+
+    /// <summary>By hand: weights 1, 1/2 and 0; 7 and twice a half of 10 agree, 0.34 and a half of 0.48 would by chance.</summary>
+    [Fact]
+    public void LinearWeightsCountNeighboursHalf()
+    {
+        KappaResult found = CohensKappa.Of([2, 1, 0, 0, 3, 1, 1, 0, 2], 3, KappaWeights.Linear);
+
+        Near.Within(1E-12, 0.8, found.Observed!.Value);
+        Near.Within(1E-12, 0.58, found.Expected!.Value);
+        Near.Within(1E-12, 0.22 / 0.42, found.Kappa!.Value);
+        Assert.Throws<ArgumentOutOfRangeException>(() => CohensKappa.Of([2, 1, 0, 3], 2, confidence: 0));
+    }
 }

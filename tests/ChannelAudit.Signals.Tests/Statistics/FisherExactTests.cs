@@ -89,4 +89,20 @@ public sealed class FisherExactTests
 
     [Fact]
     public void NegativeCountsAreRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => FisherExact.Of(1, 2, -1, 4));
+
+    /// <summary>By hand: 3 x 5 over 2 x 4; without one of the two below there is no ratio.</summary>
+    [Fact]
+    public void TheOddsRatioIsTheCrossProduct()
+    {
+        Near.Within(1E-15, 15 / 8.0, FisherExact.Of(3, 2, 4, 5).OddsRatio!.Value);
+        Assert.Null(FisherExact.Of(3, 0, 4, 5).OddsRatio);
+        Assert.Null(FisherExact.Of(3, 2, 0, 5).OddsRatio);
+    }
+
+    [Theory]
+    [InlineData(-1, 2, 3, 4)]
+    [InlineData(1, -2, 3, 4)]
+    [InlineData(1, 2, -3, 4)]
+    [InlineData(1, 2, 3, -4)]
+    public void CountsBelowZeroAreRefused(int a, int b, int c, int d) => Assert.Throws<ArgumentOutOfRangeException>(() => FisherExact.Of(a, b, c, d));
 }

@@ -92,6 +92,19 @@ public sealed class LabelPermutationTests
         Assert.Throws<ArgumentOutOfRangeException>(() => LabelPermutation.Of([1, 2], [0, 0], 1, 1));
     }
 
+    /// <summary>Of 8 and 8 units there are 12 870 arrangements, of 9 and 8 24 310: more than are gone through.</summary>
+    [Theory]
+    [InlineData(8, true, 12_870)]
+    [InlineData(9, false, LabelPermutation.Drawn)]
+    public void UpToTwentyThousandArrangementsAreGoneThrough(int others, bool isExact, int arrangements)
+    {
+        var found = LabelPermutation.Of(NoiseOf.Seed(3, 8 + others), [.. Enumerable.Range(0, 8 + others).Select(i => i < 8 ? 0 : 1)], 2, 1);
+
+        Assert.Equal(isExact, found.IsExact);
+        Assert.InRange(found.Arrangements, arrangements, arrangements + 1);
+        Assert.Throws<ArgumentException>(() => LabelPermutation.Of(new double[3], [0, 1], 2, 1));
+    }
+
     private static int[] Labels(int first, int second) => [.. Enumerable.Repeat(0, first), .. Enumerable.Repeat(1, second)];
 
     private static double StandardDeviationOfDifference(double[] values, int ofEach)

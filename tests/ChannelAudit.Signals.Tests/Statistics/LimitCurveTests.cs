@@ -62,4 +62,12 @@ public sealed class LimitCurveTests
         Assert.Throws<ArgumentException>(() => LimitCurve.Of([1, 2], [true, true]));
         Assert.Throws<ArgumentException>(() => LimitCurve.Of([1, 2], [true]));
     }
+
+    /// <summary>Of limits that part the two equally well the highest is taken.</summary>
+    [Fact]
+    public void OfEquallyGoodLimitsTheHighestIsTheBest()
+    {
+        Assert.Equal(4, LimitCurve.Of([4, 3, 2, 1], [true, false, true, false]).Best.Limit);
+        Assert.Throws<ArgumentException>(() => LimitCurve.Of([4, 3, 2, 1], [true, false, true]));
+    }
 }

@@ -94,6 +94,15 @@ public sealed class MomentsTests
         Assert.True(double.IsNaN(Moments.LagOneCorrelation([2, 2, 2])));
     }
 
+    /// <summary>By hand, and of 1000 values of 3 and -4 in turn; the median absolute deviation of 1, 3, 3, 7, 5 is 2.</summary>
+    [Fact]
+    public void TheRootMeanSquareAndTheRobustScaleAreThoseWorkedOutByHand()
+    {
+        Near.Within(1E-14, Math.Sqrt(12.5), Moments.Rms([3, -4]));
+        Near.Within(1E-12, Math.Sqrt(12.5), Moments.Rms([.. Enumerable.Range(0, 1001).Select(n => n == 0 ? Math.Sqrt(12.5) : n % 2 == 0 ? 3.0 : -4)]));
+        Near.Within(1E-14, 2 * RobustScale.Normal, RobustScale.Sigma([1, 3, 3, 7, 5]));
+    }
+
     private static double[] Sine(double amplitude) =>
         [.. Enumerable.Range(0, 1000).Select(n => amplitude * Math.Sin(2 * Math.PI * n / 10))];
 

@@ -97,6 +97,27 @@ public sealed class TheilSenTests
         Assert.Throws<ArgumentException>(() => TheilSen.Fit(new double[900], descending));
     }
 
+    [Theory]
+    [InlineData(2)]
+    [InlineData(1000)]
+    public void WithoutTwoDifferentXThereIsNoSlope(int count)
+    {
+        Assert.Throws<ArgumentException>(() => TheilSen.Fit(new double[count], NoiseOf.Seed(6, count)));
+        Assert.Throws<ArgumentException>(() => TheilSen.Fit([1], [1]));
+        Assert.Throws<ArgumentException>(() => TheilSen.Fit([], []));
+    }
+
+    [Fact]
+    public void ALongInputHasToAscendAndBeFinite()
+    {
+        double[] x = [.. Enumerable.Range(0, 1000).Select(i => (double)i)];
+        var y = NoiseOf.Seed(6, 1000);
+        y[500] = double.PositiveInfinity;
+
+        Assert.Throws<ArgumentException>(() => TheilSen.Fit(x, y));
+        Assert.Throws<ArgumentException>(() => TheilSen.Fit([.. x.Reverse()], x));
+    }
+
     private static (double[] X, double[] Y) Points(string name)
     {
         double[] Count(int count) => [.. Enumerable.Range(0, count).Select(n => (double)n)];

@@ -97,4 +97,16 @@ public sealed class WithinPermutationTests
         Assert.Throws<ArgumentException>(() => WithinPermutation.Of([], 2, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => WithinPermutation.Of([1, 2], 1, 1));
     }
+
+    /// <summary>Six orders of three values each: 6^5 = 7776 for six units, the first one standing still; 6^6 are more than are gone through.</summary>
+    [Theory]
+    [InlineData(6, true, 7776)]
+    [InlineData(7, false, LabelPermutation.Drawn)]
+    public void UpToTwentyThousandOrdersAreGoneThrough(int units, bool isExact, int orders)
+    {
+        var found = WithinPermutation.Of(NoiseOf.Seed(4, 3 * units), 3, 1);
+
+        Assert.Equal(isExact, found.IsExact);
+        Assert.InRange(found.Arrangements, orders, orders + 1);
+    }
 }
