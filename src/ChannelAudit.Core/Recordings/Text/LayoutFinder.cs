@@ -9,8 +9,11 @@ namespace ChannelAudit.Recordings.Text;
 /// </remarks>
 internal static class LayoutFinder
 {
+    // Each column costs some kilobytes before its first sample is read.
+    private const int MostColumns = 1000;
+
     /// <summary>Finds the table.</summary>
-    /// <exception cref="ChannelAuditException">When there is none, or it is ambiguous.</exception>
+    /// <exception cref="ChannelAuditException">When there is none, it is ambiguous, or it has more than 1000 columns.</exception>
     public static TextLayout Find(ImmutableArray<string> lines, string file)
     {
         DialectTrial? best = null;
@@ -26,6 +29,11 @@ internal static class LayoutFinder
         if (best is null)
         {
             throw TextErrors.NoTable(file);
+        }
+
+        if (best.Width > MostColumns)
+        {
+            throw TextErrors.TooWide(file, best.FirstRow + 1, MostColumns);
         }
 
         RefuseAmbiguousComma(best, lines, file);

@@ -6,12 +6,15 @@ namespace ChannelAudit.Recordings.Text;
 /// <remarks>Parsing a text again for every question would be slow, keeping its numbers in memory would not be flat with its length.</remarks>
 internal sealed class SampleSpool : IDisposable
 {
-    private const int BlockRows = 4096;
+    // A block is long enough to be read at once, and no larger for many columns than for few.
+    private const int MostRows = 4096;
+    private const int MostNumbers = 1 << 17;
     private const int MostAttempts = 1000;
 
     private readonly FileStream _file;
     private readonly double[] _block;
     private readonly int _columns;
+    private readonly int _blockRows;
     private int _rowInBlock;
 
     private readonly string _recording;
@@ -21,7 +24,8 @@ internal sealed class SampleSpool : IDisposable
         _recording = recording;
         _file = file;
         _columns = columns;
-        _block = new double[columns * BlockRows];
+        _blockRows = Math.Clamp(MostNumbers / Math.Max(1, columns), 1, MostRows);
+        _block = new double[columns * _blockRows];
     }
 
     /// <summary>Rows stored so far.</summary>
@@ -73,11 +77,11 @@ internal sealed class SampleSpool : IDisposable
     {
         for (int column = 0; column < _columns; column++)
         {
-            _block[(column * BlockRows) + _rowInBlock] = row[column];
+            _block[(column * _blockRows) + _rowInBlock] = row[column];
         }
 
         Rows++;
-        if (++_rowInBlock == BlockRows)
+        if (++_rowInBlock == _blockRows)
         {
             WriteBlock();
         }
@@ -97,9 +101,9 @@ internal sealed class SampleSpool : IDisposable
     {
         while (!destination.IsEmpty)
         {
-            (long block, long inBlock) = Math.DivRem(row, BlockRows);
-            int length = (int)Math.Min(destination.Length, BlockRows - inBlock);
-            long position = ((((block * _columns) + column) * BlockRows) + inBlock) * sizeof(double);
+            (long block, long inBlock) = Math.DivRem(row, _blockRows);
+            int length = (int)Math.Min(destination.Length, _blockRows - inBlock);
+            long position = ((((block * _columns) + column) * _blockRows) + inBlock) * sizeof(double);
             ReadFully(MemoryMarshal.AsBytes(destination[..length]), position);
             destination = destination[length..];
             row += length;
@@ -128,7 +132,7 @@ internal sealed class SampleSpool : IDisposable
     {
         try
         {
-            RandomAccess.Write(_file.SafeFileHandle, MemoryMarshal.AsBytes(_block.AsSpan()), ((Rows - 1) / BlockRows) * _block.Length * sizeof(double));
+            RandomAccess.Write(_file.SafeFileHandle, MemoryMarshal.AsBytes(_block.AsSpan()), ((Rows - 1) / _blockRows) * _block.Length * sizeof(double));
         }
         catch (IOException fault)
         {

@@ -22,6 +22,10 @@ internal static class TextErrors
     public static ChannelAuditException NoTable(string file) =>
         Fault($"{file}: not a recording: no table of numbers found", "give delimited text with one column a channel and one row a sample");
 
+    /// <summary>More columns than any recording has channels.</summary>
+    public static ChannelAuditException TooWide(string file, int line, int most) =>
+        Fault($"{file}, line {Text(line)}: more than {Text(most)} columns", "give one column a channel and one row a sample: a table with one row a channel is to be turned round");
+
     /// <summary>The header is that of an events table.</summary>
     public static ChannelAuditException IsEventsTable(string file, int line) =>
         Fault($"{file}, line {Text(line)}: an events table (onset, duration), not a recording", "give the recording itself, and this file with --events");

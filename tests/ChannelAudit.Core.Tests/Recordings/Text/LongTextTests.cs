@@ -53,6 +53,22 @@ public sealed class LongTextTests
         Assert.Throws<ArgumentOutOfRangeException>(() => opened.Recording.Samples.Read(2, 0, new double[1]));
     }
 
+    // Of many columns fewer rows lie side by side: 300 have 436 in a block, 20 all 4096.
+    [Theory]
+    [InlineData(20, 5000)]
+    [InlineData(300, 1000)]
+    public void ManyColumnsReadTheSameAsFew(int columns, int rows)
+    {
+        using TextCase opened = TextCase.Open(TextCase.Rows(rows, row => string.Join('\t', Enumerable.Range(0, columns).Select(column => ((row * 31 % 997 * 1000) + column).ToString(CultureInfo.InvariantCulture)))), new ReadOptions(SamplingHz: 1000));
+        for (int column = 0; column < columns; column += 7)
+        {
+            double[] samples = new double[rows - 3];
+            opened.Recording.Samples.Read(column, 2, samples);
+
+            Assert.Equal(Enumerable.Range(2, rows - 3).Select(row => (row * 31 % 997 * 1000.0) + column), samples);
+        }
+    }
+
     private static long AllocatedBytes(int rows)
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("channelaudit-test-");

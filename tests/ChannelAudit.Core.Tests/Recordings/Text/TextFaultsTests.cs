@@ -30,6 +30,20 @@ public sealed class TextFaultsTests
             TextCase.Fault(bytes, null, Encoding.Latin1));
     }
 
+    // A thousand channels are read; a table with one row a channel has as many columns as samples.
+    [Fact]
+    public void ATableLyingOnItsSideIsRefused()
+    {
+        string Lying(int columns) => TextCase.Rows(3, row => string.Join(',', Enumerable.Range(0, columns).Select(column => ((row + column) % 7).ToString(CultureInfo.InvariantCulture))));
+        ReadOptions stated = new(SamplingHz: 1000);
+        using TextCase wide = TextCase.Open(Lying(1000), stated);
+
+        Assert.Equal(1000, wide.Recording.Channels.Length);
+        Assert.Equal(
+            "rec.csv, line 1: more than 1000 columns | give one column a channel and one row a sample: a table with one row a channel is to be turned round",
+            TextCase.Fault(Lying(1001), stated));
+    }
+
     [Fact]
     public void ProseIsRefused()
     {
