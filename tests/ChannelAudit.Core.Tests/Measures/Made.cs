@@ -53,4 +53,7 @@ internal static class Made
 
         return [.. stretches];
     }
+
+    /// <summary>Bins as <c>20-47 53-90</c>.</summary>
+    public static string Text(IEnumerable<BinRange> ranges) => string.Join(' ', ranges.Select(range => FormattableString.Invariant($"{range.From}-{range.To}")));
 }

@@ -13,8 +13,8 @@ public sealed class PairBandsTests
     {
         PairBands bands = Of(rateHz, null, null);
 
-        Assert.Equal(low, Text(bands.Low));
-        Assert.Equal(high, Text(bands.High));
+        Assert.Equal(low, Made.Text(bands.Low));
+        Assert.Equal(high, Made.Text(bands.High));
         Assert.Equal(30, bands.FirstBin);
         Assert.Equal(bands.High[^1].To - 29, bands.BinCount);
         Assert.Equal((bands.High[^1].To - 302 - 10) * (rateHz / Math.Round(rateHz)), bands.HighWidthHz, 9);
@@ -35,7 +35,7 @@ public sealed class PairBandsTests
         PairBands bands = Of(1000, a, b);
 
         Assert.Equal(hasLow, bands.HasLow);
-        Assert.Equal(high, Text(bands.High));
+        Assert.Equal(high, Made.Text(bands.High));
         Assert.Equal(high.Length > 0, bands.HasHigh);
         Assert.Equal((hasLow ? 30 : 0, hasLow ? (high.Length > 0 ? bands.High[^1].To : 250) - 29 : 0), (bands.FirstBin, bands.BinCount));
     }
@@ -111,6 +111,4 @@ public sealed class PairBandsTests
 
     private static double[] Few(PairBands bands, double factor) =>
         [.. Enumerable.Range(0, 501).Select(bin => factor * (bin < 300 ? 1 : 3) * (bin == bands.Low[^1].To || bin == bands.High[^1].To ? 10 : 1))];
-
-    private static string Text(System.Collections.Immutable.ImmutableArray<BinRange> ranges) => string.Join(' ', ranges.Select(range => FormattableString.Invariant($"{range.From}-{range.To}")));
 }

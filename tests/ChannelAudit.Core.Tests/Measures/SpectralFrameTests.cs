@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using ChannelAudit.Recordings;
 using ChannelAudit.Setup;
@@ -39,7 +38,7 @@ public sealed class SpectralFrameTests
     {
         SpectralFrame frame = Made.Frame(rateHz, lineHz, Math.Round(lineHz));
 
-        Assert.Equal(windows, Text(BinRange.Where(0, frame.Bins - 1, bin => frame.IsLine[bin])));
+        Assert.Equal(windows, Made.Text(BinRange.Where(0, frame.Bins - 1, bin => frame.IsLine[bin])));
     }
 
     // 56 Hz times 8 and 2 more is the top of the band; a harmonic behind a notch is not summed, but no muscle either.
@@ -62,11 +61,11 @@ public sealed class SpectralFrameTests
     {
         SpectralFrame frame = Made.Frame(1000, 60, 60);
 
-        Assert.Equal("20-57 63-117 123-177 183-237 243-297 303-357 363-417 423-450", Text(frame.OpenRanges));
+        Assert.Equal("20-57 63-117 123-177 183-237 243-297 303-357 363-417 423-450", Made.Text(frame.OpenRanges));
         Assert.Equal(431 - 35, frame.OpenBins);
-        Assert.Equal("363-417 423-450", Text(frame.TopRanges));
-        Assert.Equal("80-117 123-150", Text(frame.MiddleRanges));
-        Assert.Equal("22-57 63-117 123-177 183-237 243-297 303-357 363-417 423-448", Text(frame.NarrowCenters));
+        Assert.Equal("363-417 423-450", Made.Text(frame.TopRanges));
+        Assert.Equal("80-117 123-150", Made.Text(frame.MiddleRanges));
+        Assert.Equal("22-57 63-117 123-177 183-237 243-297 303-357 363-417 423-448", Made.Text(frame.NarrowCenters));
     }
 
     [Fact]
@@ -74,9 +73,9 @@ public sealed class SpectralFrameTests
     {
         SpectralFrame frame = Made.Frame(200, 50, 50);
 
-        Assert.Equal("20-47 53-90", Text(frame.OpenRanges));
-        Assert.Equal("72-90", Text(frame.TopRanges));
-        Assert.Equal("80-90", Text(frame.MiddleRanges));
+        Assert.Equal("20-47 53-90", Made.Text(frame.OpenRanges));
+        Assert.Equal("72-90", Made.Text(frame.TopRanges));
+        Assert.Equal("80-90", Made.Text(frame.MiddleRanges));
     }
 
     [Theory]
@@ -139,6 +138,4 @@ public sealed class SpectralFrameTests
     public void ASegmentIsASecondRounded(double rateHz, int length) => Assert.Equal(length, SpectralFrame.SegmentLengthOf(Rational.FromDecimal((decimal)rateHz)));
 
     private static SpectralFrame Frame(double rateHz, ScoringSetup setup) => SpectralFrame.Of(Made.Channel(rateHz), 50, 50, [], ScoringFilter.Of(setup));
-
-    private static string Text(ImmutableArray<BinRange> ranges) => string.Join(' ', ranges.Select(range => FormattableString.Invariant($"{range.From}-{range.To}")));
 }
