@@ -1,6 +1,8 @@
+using Xunit;
+
 namespace ChannelAudit.Review.Tests;
 
-/// <summary>Tests that look at the whole process: they run when all others are done.</summary>
+/// <summary>Tests that look at the whole process, or at time: they run when all others are done, one after another.</summary>
 [CollectionDefinition(Name, DisableParallelization = true)]
 public sealed class Alone
 {

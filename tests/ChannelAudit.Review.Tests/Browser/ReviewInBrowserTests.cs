@@ -4,7 +4,8 @@ using Xunit;
 
 namespace ChannelAudit.Review.Tests.Browser;
 
-/// <summary>A whole review in headless Chromium; skipped where it, node or the packages of <c>fixtures/browser</c> are not installed.</summary>
+/// <summary>A whole review in headless Chromium; skipped where it, node or the packages of <c>fixtures/browser</c> are not installed. It times the pictures, so that no other test may run beside it.</summary>
+[Collection(Alone.Name)]
 public sealed class ReviewInBrowserTests
 {
     private const string Node = "/usr/bin/node";
