@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace ChannelAudit.Recordings.Edf;
 
@@ -11,6 +12,9 @@ internal sealed class EdfWarnings(string file)
 
     /// <summary>The file's name without its folder.</summary>
     public string File => file;
+
+    /// <summary>Whether the next warning of a kind is kept, not only counted.</summary>
+    public bool Keeps(string kind) => log.Keeps(kind);
 
     /// <summary>What was found.</summary>
     public ImmutableArray<Warning> ToImmutable() => log.ToImmutable();
@@ -51,7 +55,7 @@ internal sealed class EdfWarnings(string file)
         "incomplete record", record, $"the last record has {bytes} of {whole} bytes; left out");
 
     /// <summary>There are bytes behind the last record.</summary>
-    public void ExtraBytes(long bytes) => log.Add("extra bytes", "end of file", Text($"{bytes} bytes behind the last record; left out"));
+    public void ExtraBytes(long bytes) => log.Add("extra bytes", new FilePlace("end of file"), string.Create(CultureInfo.InvariantCulture, $"{bytes} bytes behind the last record; left out"));
 
     /// <summary>An EDF+ file without annotation signal.</summary>
     public void PlusWithoutAnnotations(string marked) =>
@@ -77,21 +81,19 @@ internal sealed class EdfWarnings(string file)
         record,
         $"says it starts at {statedS} s, before the end of the record before it at {previousEndS} s; placed directly behind it");
 
-    /// <summary>An annotation is not written as it should be.</summary>
-    public void Annotation(long record, string found) => Record("annotation with a fault", record, $"annotation: {found}");
-
     /// <summary>An annotation lies outside the data.</summary>
     public void AnnotationOutside(long record, decimal onsetS, decimal endS) => Record(
         "annotation outside the data",
         record,
         $"annotation at {onsetS} s lies outside the data (0 to {endS} s); kept");
 
-    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+    /// <summary>Something odd in a record.</summary>
+    public void Record(string kind, long record, [InterpolatedStringHandlerArgument("", nameof(kind))] WarningText message) =>
+        log.Add(kind, new FilePlace("record", record + 1), message.ToStringAndClear());
 
-    private void Header(string kind, FormattableString message) => log.Add(kind, "header", Text(message));
+    private void Header(string kind, [InterpolatedStringHandlerArgument("", nameof(kind))] WarningText message) =>
+        log.Add(kind, new FilePlace("header"), message.ToStringAndClear());
 
-    private void Signal(string kind, int signal, FormattableString message) =>
-        log.Add(kind, Text($"header, channel {signal + 1}"), Text(message));
-
-    private void Record(string kind, long record, FormattableString message) => log.Add(kind, Text($"record {record + 1}"), Text(message));
+    private void Signal(string kind, int signal, [InterpolatedStringHandlerArgument("", nameof(kind))] WarningText message) =>
+        log.Add(kind, new FilePlace("header, channel", signal + 1), message.ToStringAndClear());
 }

@@ -8,11 +8,14 @@ namespace ChannelAudit.Recordings.Edf;
 /// <param name="warnings">Receives what is odd but readable.</param>
 internal sealed class TalParser(EdfWarnings warnings)
 {
+    private const string Fault = "annotation with a fault";
     private const byte TextEnd = 20;
     private const byte DurationStart = 21;
 
     // A recording of thirty years: beyond it a time is taken as damage, and no index overflows.
     private const decimal LatestS = 1e9m;
+
+    private char[] stamp = [];
 
     /// <summary>Reads the lists of one annotation signal in one record.</summary>
     /// <param name="bytes">The signal's bytes in the record.</param>
@@ -25,7 +28,7 @@ internal sealed class TalParser(EdfWarnings warnings)
             int end = bytes.IndexOf((byte)0);
             if (end < 0)
             {
-                warnings.Annotation(record, $"not closed before the end of the record; kept");
+                warnings.Record(Fault, record, $"annotation: not closed before the end of the record; kept");
                 end = bytes.Length;
             }
 
@@ -41,44 +44,62 @@ internal sealed class TalParser(EdfWarnings warnings)
     private Tal? ParseOne(ReadOnlySpan<byte> bytes, long record)
     {
         int stampEnd = bytes.IndexOf(TextEnd);
-        ReadOnlySpan<byte> stamp = stampEnd < 0 ? bytes : bytes[..stampEnd];
-        int mark = stamp.IndexOf(DurationStart);
-        string onsetText = Encoding.Latin1.GetString(mark < 0 ? stamp : stamp[..mark]).Trim();
-        string? durationText = mark < 0 ? null : Encoding.Latin1.GetString(stamp[(mark + 1)..]).Trim();
-        int space = onsetText.IndexOf(' ', StringComparison.Ordinal);
-        if (durationText is null && space > 0)
+        ReadOnlySpan<char> onsetText = Decoded(stampEnd < 0 ? bytes : bytes[..stampEnd]);
+        ReadOnlySpan<char> durationText = default;
+        int mark = onsetText.IndexOf((char)DurationStart);
+        if (mark >= 0)
         {
-            warnings.Annotation(record, $"no mark between onset and duration in '{Shown(onsetText)}'; split at the space");
-            (onsetText, durationText) = (onsetText[..space], onsetText[(space + 1)..]);
+            durationText = onsetText[(mark + 1)..].Trim();
+            onsetText = onsetText[..mark];
+        }
+
+        onsetText = onsetText.Trim();
+        int space = onsetText.IndexOf(' ');
+        if (mark < 0 && space > 0)
+        {
+            warnings.Record(Fault, record, $"annotation: no mark between onset and duration in '{Shown(onsetText)}'; split at the space");
+            durationText = onsetText[(space + 1)..];
+            onsetText = onsetText[..space];
         }
 
         if (Seconds(onsetText) is not decimal onset)
         {
-            warnings.Annotation(record, $"onset '{Shown(onsetText)}' is not a time; left out");
+            warnings.Record(Fault, record, $"annotation: onset '{Shown(onsetText)}' is not a time; left out");
             return null;
         }
 
         if (onsetText[0] is not ('+' or '-'))
         {
-            warnings.Annotation(record, $"onset '{Shown(onsetText)}' has no sign; taken as positive");
+            warnings.Record(Fault, record, $"annotation: onset '{Shown(onsetText)}' has no sign; taken as positive");
         }
 
         if (stampEnd < 0)
         {
-            warnings.Annotation(record, $"no text follows the onset '{Shown(onsetText)}'; kept");
+            warnings.Record(Fault, record, $"annotation: no text follows the onset '{Shown(onsetText)}'; kept");
         }
 
         return new Tal(onset, Duration(durationText, record), stampEnd < 0 ? [] : Texts(bytes[(stampEnd + 1)..], record));
     }
 
-    private static decimal? Seconds(string text) =>
+    // One room for all stamps: a text for each would be more memory than the file.
+    private ReadOnlySpan<char> Decoded(ReadOnlySpan<byte> bytes)
+    {
+        if (stamp.Length < bytes.Length)
+        {
+            stamp = new char[Math.Max(bytes.Length, 2 * stamp.Length)];
+        }
+
+        return stamp.AsSpan(0, Encoding.Latin1.GetChars(bytes, stamp));
+    }
+
+    private static decimal? Seconds(ReadOnlySpan<char> text) =>
         EdfNumber.Exact(text, out _) is decimal value && decimal.Abs(value) <= LatestS ? value : null;
 
-    private static string Shown(string text) => string.Concat(text.Select(c => char.IsControl(c) ? '?' : c).Take(20));
+    private static string Shown(ReadOnlySpan<char> text) => string.Concat(text[..Math.Min(text.Length, 20)].ToString().Select(c => char.IsControl(c) ? '?' : c));
 
-    private decimal? Duration(string? text, long record)
+    private decimal? Duration(ReadOnlySpan<char> text, long record)
     {
-        if (string.IsNullOrEmpty(text))
+        if (text.IsEmpty)
         {
             return null;
         }
@@ -89,7 +110,7 @@ internal sealed class TalParser(EdfWarnings warnings)
             return duration;
         }
 
-        warnings.Annotation(record, $"duration '{Shown(text)}' is not a length of time; kept without one");
+        warnings.Record(Fault, record, $"annotation: duration '{Shown(text)}' is not a length of time; kept without one");
         return null;
     }
 
@@ -101,14 +122,14 @@ internal sealed class TalParser(EdfWarnings warnings)
             int end = bytes.IndexOf(TextEnd);
             if (end < 0)
             {
-                warnings.Annotation(record, $"a text is not closed; kept");
+                warnings.Record(Fault, record, $"annotation: a text is not closed; kept");
                 end = bytes.Length;
             }
 
             texts.Add(EdfText.DecodeForeign(bytes[..end], out bool isUtf8));
             if (!isUtf8)
             {
-                warnings.Annotation(record, $"a text is not valid UTF-8; read as Latin-1");
+                warnings.Record(Fault, record, $"annotation: a text is not valid UTF-8; read as Latin-1");
             }
 
             bytes = bytes[Math.Min(end + 1, bytes.Length)..];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using ChannelAudit.Recordings;
 using Xunit;
 
@@ -56,6 +57,30 @@ public sealed class EdfAnnotationTests
         Assert.Equal(12, recording.Annotations.Length);
         Assert.Equal(6, recording.Warnings.Length);
         Assert.Equal(new Warning("made.edf", "up to record 12", "annotation outside the data: 7 more"), recording.Warnings[5]);
+    }
+
+    // Damage that goes on and on: only the faults that are shown are put into words, and no stamp becomes a text.
+    [Theory]
+    [InlineData("x_")]
+    [InlineData("1 z_")]
+    [InlineData("+1^z_")]
+    [InlineData("+1000000000000^2|_")]
+    public void FaultsInEveryFewBytesTakeLessMemoryThanTheFile(string fault)
+    {
+        using MadeEdf file = new(new([MadeEdf.Signal("EMG")], 10_000));
+        byte[] bytes = Encoding.Latin1.GetBytes(fault.Replace('|', (char)20).Replace('^', (char)21).Replace('_', (char)0));
+        for (int i = 768; i < file.Bytes.Length; i++)
+        {
+            file.Bytes[i] = bytes[i % bytes.Length];
+        }
+
+        file.Open().Dispose();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        using Recording recording = file.Open();
+
+        // A window of 1 MiB is there in any case.
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, (2 << 20) + file.Bytes.Length);
+        Assert.InRange(recording.Warnings.Length, 6, 12);
     }
 
     private static string Line(Annotation annotation) => string.Create(
