@@ -70,6 +70,20 @@ public sealed class ClippingTests
     }
 
     [Fact]
+    public void ARunThatEndsWithItsBlockEndsThere()
+    {
+        double[] samples = new double[700];
+        samples.AsSpan(253, 3).Fill(10);
+        SampleRanges places = new();
+        ClippingCount count = new(new Rails(null, 10, false, false, 0), places);
+        count.Add(samples, 5000);
+        count.Break(5700);
+
+        Assert.Equal((5253L, 5256L), Assert.Single(places.All));
+        Assert.Equal(3, count.LongestRun);
+    }
+
+    [Fact]
     public void WithoutRailsOnlyTheExtremesAreTold()
     {
         ClippingCount count = new(default);

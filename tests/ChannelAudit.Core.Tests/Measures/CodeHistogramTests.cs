@@ -40,6 +40,11 @@ public sealed class CodeHistogramTests
 
         Assert.Equal(1, histogram.Total);
         Assert.Equal(-3, histogram.Median());
+
+        histogram.Clear();
+        histogram.Add([4, 8, 8]);
+        Assert.Equal(8, histogram.Median());
+        Assert.Equal(4, histogram.DistanceQuantile(0, 0));
     }
 
     [Theory]

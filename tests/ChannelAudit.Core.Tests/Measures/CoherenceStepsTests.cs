@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ChannelAudit.Measures;
 using Xunit;
 
@@ -19,6 +20,23 @@ public sealed class CoherenceStepsTests
         Assert.Equal(305, steps.Steps[22].Hz);
         Assert.Equal(445, steps.Steps[^1].Hz);
         Assert.All(steps.Steps, step => Assert.Equal(1, step.Coherence, 12));
+    }
+
+    // With 60 Hz mains 250 and 450 Hz are no harmonics: what only there is not shared is seen in the step before.
+    [Theory]
+    [InlineData(250, 21)]
+    [InlineData(450, 36)]
+    public void TheUpperEdgeCountsInTheLastStep(int hz, int step)
+    {
+        PairBands bands = PairBands.Of(Made.Frame(2000, 60, 60), Made.Frame(2000, 60, 60));
+        double[] ones = [.. Enumerable.Repeat(1.0, bands.BinCount)];
+        double[] re = [.. ones];
+        re[(int)Math.Round(hz / bands.BinHz) - bands.FirstBin] = 0;
+
+        ImmutableArray<(double Hz, double Coherence)> steps = CoherenceSteps.Of(bands, re, new double[bands.BinCount], ones, ones, 20).Steps;
+
+        Assert.Equal(37, steps.Length);
+        Assert.Equal([step], Enumerable.Range(0, 37).Where(at => steps[at].Coherence < 0.99));
     }
 
     [Fact]

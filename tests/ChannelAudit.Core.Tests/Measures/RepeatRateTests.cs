@@ -66,6 +66,7 @@ public sealed class RepeatRateTests
     [InlineData("31*2", 0.98360655737704916)]
     [InlineData("32*3", 0.97894736842105268)]
     [InlineData("2*31 40*1", 0.693)]
+    [InlineData("2*40 32*5", 0.5)]
     [InlineData("1*64 400*1", 0)]
     [InlineData("1*63 400*1", 0.8636363636363637)]
     [InlineData("500*1", 0)]

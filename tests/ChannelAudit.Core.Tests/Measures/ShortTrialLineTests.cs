@@ -64,7 +64,10 @@ public sealed class ShortTrialLineTests
         for (ulong seed = 0; seed < trials; seed++)
         {
             double[] samples = Made.Sum(Made.Sine(Math.Sqrt(2), 50, 1000, 500), Made.Noise(900 + seed, 3, 500));
-            mean += ShortTrialLine.Of(samples, Made.Frame(1000, lowpassHz: 100)).Line.Power / trials;
+            SpectralFrame frame = Made.Frame(1000, lowpassHz: 100);
+            (PeakReading line, _, Surviving left) = ShortTrialLine.Of(samples, frame);
+            mean += line.Power / trials;
+            Assert.Equal(line.Power * frame.Filter.PowerAt(50, 1000), left.Line.Power, 12);
         }
 
         // The line is 1 µV². Each fit of a sine and a cosine to noise finds 2 sigma²/N = 0.036 µV² that is not there (analytic).
