@@ -106,6 +106,18 @@ public sealed class DriftTests
         Assert.Equal(percent, drift.HeadroomPercent!.Value, 1e-9);
     }
 
+    // What counts is the level nearest to a rail, not the last or the middle one.
+    [Theory]
+    [InlineData(60, 10, 40)]
+    [InlineData(-150, 20, 25)]
+    [InlineData(20, -150, 25)]
+    public void TheWorstLevelCounts(double first, double second, double percent)
+    {
+        double[] samples = [.. Enumerable.Repeat(first, 1000), .. Enumerable.Repeat(second, 1000)];
+
+        Assert.Equal(percent, Of(samples, 1000, new Rails(-200, 100, false, false, 1)).HeadroomPercent!.Value, 1e-9);
+    }
+
     [Fact]
     public void TheRangeLeavesFivePercentOnEachSideOut()
     {

@@ -13,6 +13,7 @@ public sealed class FlatStretchesTests
     [InlineData(4, 7, 1.001)]
     [InlineData(3, 10, 1.001)]
     [InlineData(12, 20, 2.001)]
+    [InlineData(6, 9, 2)]
     [InlineData(5, 8, 0)]
     public void EverySampleOfEveryStillWindowAndEveryHeldRunIsFlat(int held, int still, double range)
     {
