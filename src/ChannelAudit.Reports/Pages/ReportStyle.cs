@@ -30,7 +30,7 @@ internal static class ReportStyle
         table { width: 100%; border-collapse: collapse; font-size: .9rem; margin: .5rem 0 1rem; }
         caption { text-align: left; padding: .25rem 0; }
         th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid var(--rule); overflow-wrap: break-word; }
-        td bdi, th bdi { overflow-wrap: anywhere; } .odd td:nth-child(2) { min-width: 9rem; }
+        bdi, .limits td:last-child { overflow-wrap: anywhere; } .odd td:nth-child(2) { min-width: 9rem; }
         thead th { background: var(--shade); border-bottom: 2px solid var(--ink); overflow-wrap: normal; }
         td.number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
         .reasons thead th:nth-child(n+2):nth-child(-n+4), .conditions thead th:nth-child(n+3):nth-child(-n+7),
