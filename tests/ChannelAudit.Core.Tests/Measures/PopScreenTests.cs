@@ -76,6 +76,7 @@ public sealed class PopScreenTests
 
         Assert.Equal((2, 3), (peak.Rms, peak.UpperRms));
         Assert.Equal(-10, peak.RatioDb(40)!.Value, 12);
+        Assert.Equal(-20, peak.RatioDb(400)!.Value, 12);
         Assert.Null(peak.RatioDb(0));
         Assert.Null(default(PeakReading).RatioDb(40));
     }
