@@ -9,6 +9,12 @@ public sealed class LevelTrendTests
     [Fact]
     public void ARiseIsInPercentOfTheMedianAMinute() => Assert.Equal(100 / 104.5, LevelTrend.Of(Minutes(10, 1), Levels(10))!.Value, 12);
 
+    [Fact]
+    public void TwiceTheLevelHasTheSameTrend() => Assert.Equal(100 / 104.5, LevelTrend.Of(Minutes(10, 1), [.. Levels(10).Select(level => 2 * level)])!.Value, 12);
+
+    [Fact]
+    public void TheMinuteIsCountedFromTheFirstSegment() => Assert.Null(LevelTrend.Of([.. Minutes(10, 0.1).Select(minute => 5 + minute)], Levels(10)));
+
     [Theory]
     [InlineData(10, 0.12, true)]
     [InlineData(9, 0.2, false)]

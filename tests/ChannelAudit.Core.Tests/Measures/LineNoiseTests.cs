@@ -32,6 +32,20 @@ public sealed class LineNoiseTests
         Assert.Equal(expected, LineNoise.SumAround(density, 50), 1e-3);
     }
 
+    // Of a flat density: five bins a harmonic, 1.5 for the Hann window, L = K/(1 + (K - 1)/(18 K)) independent segments (Welch 1967), a floor of its median over (1 - 1/(9 L))^3.
+    [Theory]
+    [InlineData(1, 1.0)]
+    [InlineData(5, 4.7872340425531918)]
+    [InlineData(20, 18.997361477572557)]
+    public void TheErrorShrinksWithTheSegments(int segments, double independent)
+    {
+        double[] density = [.. Enumerable.Repeat(2.0, 501)];
+        SpectralFrame frame = Made.Frame(RateHz);
+        double floor = 2 / Math.Pow(1 - (1 / (9 * independent)), 3);
+
+        Assert.Equal(floor * Math.Sqrt(frame.Harmonics.Length * 5 * 1.5 / independent), LineNoise.Of(density, frame, segments).StandardError, 1e-9);
+    }
+
     [Fact]
     public void TheFloorOfTheNoiseIsTakenOff()
     {
